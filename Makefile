@@ -77,3 +77,91 @@ $(BUILD)/tests/%: $(LIB) tests/suite.h $(wildcard tests/*/*.c tests/*/*.h)
 		$$(pkg-config --cflags --libs check)
 
 -include $(shell find $(BUILD)/obj -name '*.d' 2>/dev/null)
+
+# --- Tests ---------------------------------------------------------------------------
+
+include tests/tests.mk
+
+# The suites that take seconds; each prints Check's closing line.
+check: $(PROGRAM) $(TESTS)
+	@set -e; for suite in $(TESTS); do LC_ALL=C TZ=UTC $$suite; done
+
+# Everything that takes minutes too.
+check-all: check prove rules-off check-valgrind
+
+# One process, no forks, so that leaks and bad reads show.
+check-valgrind: $(PROGRAM) $(TESTS)
+	@set -e; for suite in $(TESTS); do CK_FORK=no CK_DEFAULT_TIMEOUT=0 LC_ALL=C TZ=UTC \
+		valgrind -q --leak-check=full --error-exitcode=9 --trace-children=no $$suite; done
+
+# The suites again under the address and undefined-behaviour sanitizers, in their own tree.
+check-asan:
+	$(MAKE) BUILD=build-asan CFLAGS='-O1 -g -fno-omit-frame-pointer' \
+		XFLAGS='-fsanitize=address,undefined -fno-sanitize-recover=all' check
+
+# Line coverage of the modules that decide, printed.
+coverage:
+	$(MAKE) BUILD=build-cov CFLAGS='-O0 -g' XFLAGS='--coverage' check
+	@for module in decide reference physics; do \
+		gcov -n -o build-cov/obj/$$module build-cov/obj/$$module/*.gcda 2>/dev/null | \
+		awk -v m=$$module '/^File .src\// {own = index($$0, "src/" m "/")} \
+			own && /^Lines executed/ {split($$2, a, ":"); gsub("%", "", a[2]); \
+				lines += $$4; hit += $$4 * a[2] / 100; own = 0} \
+			END {printf "coverage of %s: %.1f %% of %d lines\n", m, 100 * hit / lines, lines}'; \
+	done
+
+# --- Lint ------------------------------------------------------------------------------
+
+C_FILES := $(shell find src include tests -name '*.[ch]' 2>/dev/null | sort)
+
+lint: $(GEN)
+	clang-format --dry-run --Werror $(C_FILES)
+	clang-tidy --quiet $(filter %.c,$(C_FILES)) -- -std=c17 $(DEFS) $(INCS) -Itests
+	cppcheck --quiet --std=c11 --enable=warning,performance,portability --inline-suppr \
+		--suppress=missingIncludeSystem --error-exitcode=1 $(DEFS) $(INCS) src
+	$(MAKE) CC=clang BUILD=build-clang all
+	$(PROGRAM) help --man | mandoc -Tlint -Wwarning
+
+# --- Set up, show, install ---------------------------------------------------------------
+
+# Debian packages: what the build needs, then what tests and lint need.
+PACKAGES := gcc make libc6-dev libsqlite3-dev sqlite3 libjansson-dev pkg-config check \
+            clang clang-format clang-tidy cppcheck valgrind mandoc
+
+# Installs what is missing through the system's package manager; nothing when all is there.
+deps:
+	@missing=; for p in $(PACKAGES); do \
+		dpkg-query -W -f '$${db:Status-Abbrev}' $$p 2>/dev/null | grep -q '^ii' || missing="$$missing $$p"; \
+	done; \
+	if [ -z "$$missing" ]; then exit 0; fi; \
+	echo "installing with apt-get:$$missing"; \
+	sudo=; [ "$$(id -u)" = 0 ] || sudo=sudo; \
+	$$sudo apt-get update -q && \
+	DEBIAN_FRONTEND=noninteractive $$sudo apt-get install -y -q --no-install-recommends $$missing
+
+# The main job on the real tables, for an invented kitchen, in a file of its own.
+demo: $(PROGRAM)
+	@sh tests/demo.sh $(PROGRAM)
+
+install: all
+	install -d $(DESTDIR)$(bindir) $(DESTDIR)$(mandir)/man1 \
+		$(DESTDIR)$(datadir)/bash-completion/completions $(DESTDIR)$(datadir)/zsh/site-functions
+	install -m 755 $(PROGRAM) $(DESTDIR)$(bindir)/jarwright
+	$(PROGRAM) help --man > $(DESTDIR)$(mandir)/man1/jarwright.1
+	$(PROGRAM) completion bash > $(DESTDIR)$(datadir)/bash-completion/completions/jarwright
+	$(PROGRAM) completion zsh > $(DESTDIR)$(datadir)/zsh/site-functions/_jarwright
+
+uninstall:
+	rm -f $(DESTDIR)$(bindir)/jarwright $(DESTDIR)$(mandir)/man1/jarwright.1 \
+		$(DESTDIR)$(datadir)/bash-completion/completions/jarwright \
+		$(DESTDIR)$(datadir)/zsh/site-functions/_jarwright
+
+clean:
+	rm -rf build build-asan build-cov build-clang
+
+help:
+	@echo 'all demo deps check check-all check-asan check-valgrind prove rules-off golden-update'
+	@echo 'coverage bench lint install uninstall clean'
+
+.PHONY: all check check-all check-asan check-valgrind coverage lint deps demo install uninstall \
+        clean help

@@ -41,7 +41,7 @@ enum vinegar_choice {
 };
 enum jars_choice { JARS_UNSTATED, JARS_STERILE, JARS_NOT_STERILE };
 
-#define PH_UNSTATED NONE
+#define PH_UNSTATED  NONE
 #define PSI_UNSTATED 0
 
 /* Everything the cook said. Zero means "not said" in every member. */
@@ -61,7 +61,7 @@ struct request {
 	int32_t ph_milli; /* rounded up: the stricter side */
 	int psi;          /* the published pressure choice wanted, or 0 */
 	enum jars_choice jars;
-	int holds_quarts; /* quart jars the pressure canner holds upright, or 0 */
+	int holds_quarts;               /* quart jars the pressure canner holds upright, or 0 */
 	const struct barred *closure;   /* NULL: two-piece lid, new */
 	const struct barred *container; /* NULL: preserving jar */
 };
@@ -78,7 +78,7 @@ struct finding {
 	bool uncovered;
 	const struct barred *barred; /* the thing refused by name, or NULL */
 	const struct citation *from; /* where this reason stands, if not the rule's own source */
-	int32_t a_milli, b_milli;
+	int32_t a_milli, b_milli;    /* of an acid dose: the enum acid and the enum jar */
 	const char *word;
 };
 #define FINDINGS_MAX 40
@@ -123,23 +123,23 @@ struct way {
 };
 #define WAYS_MAX 32
 /*
- * The published ways for the request's food at its elevation other than the one asked
- * for, nearest first: same canner, same pack, same jar. What the cook said of her acid,
- * closure and so on is kept, so a way listed is one decide() calls tested. Returns how
- * many were written, at most max.
+ * The published ways for the request's food at its elevation other than the one asked for,
+ * nearest first: same canner, same pack, same jar. What the cook said of her acid, her pH and
+ * her empty jars is kept, so a way listed is one decide() calls tested; vinegar she said
+ * nothing of counts as of the published strength here, and is still asked for by decide().
+ * Returns how many were written, at most max.
  */
 size_t decide_ways(const struct reference *ref, const struct request *request, struct way *out,
-                   size_t max);
+		   size_t max);
 
 /*
  * Writes the finding as one or more plain sentences: what the rule says, what it means
  * here, what to do. Returns the length that the whole text has; cut to fit size.
  */
 size_t finding_text(const struct reference *ref, const struct finding *finding, char *buffer,
-                    size_t size);
+		    size_t size);
 /* The citation to print beside it. */
-const struct citation *finding_citation(const struct reference *ref,
-                                        const struct finding *finding);
+const struct citation *finding_citation(const struct reference *ref, const struct finding *finding);
 
 const char *verdict_word(enum verdict verdict); /* "tested" ... */
 const char *level_word(enum level level);       /* "note" ... */

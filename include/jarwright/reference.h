@@ -20,11 +20,11 @@
 
 /* A publication. Each row below names one, and where in it the row stands. */
 struct source {
-	const char *id;        /* "aib539-2015-g2" */
-	const char *title;     /* as a reader would look it up */
+	const char *id;    /* "aib539-2015-g2" */
+	const char *title; /* as a reader would look it up */
 	const char *publisher;
-	const char *edition;   /* year, or edition and year; "" if undated */
-	const char *note;      /* how good it is; "" */
+	const char *edition; /* year, or edition and year; "" if undated */
+	const char *note;    /* how good it is; "" */
 };
 struct citation {
 	const struct source *source; /* never NULL */
@@ -53,10 +53,10 @@ enum jar {
 	JAR_COUNT
 };
 struct jar_size {
-	const char *name;       /* "half-pint" */
-	const char *words;      /* other names, each after and before a '|' */
-	int64_t volume_nl;      /* nanolitres, rounded down: the strict side */
-	int32_t namesake_ml;    /* metric jar sold as its namesake (250 mL), or NONE */
+	const char *name;    /* "half-pint" */
+	const char *words;   /* other names, each after and before a '|' */
+	int64_t volume_nl;   /* nanolitres, rounded down: the strict side */
+	int32_t namesake_ml; /* metric jar sold as its namesake (250 mL), or NONE */
 	struct citation from;
 };
 
@@ -81,37 +81,37 @@ enum line_mark {
 /* One line of a printed table: one jar, and one pressure choice where there are several. */
 struct process_line {
 	enum jar jar;
-	int readings;       /* 1..3: how many independent readings of the publication agree */
-	unsigned marks;     /* enum line_mark, or-ed */
-	const char *note;   /* what the publication adds to this line; "" */
+	int readings;             /* 1..3: how many independent readings of the publication agree */
+	unsigned marks;           /* enum line_mark, or-ed */
+	const char *note;         /* what the publication adds to this line; "" */
 	const struct cell *cells; /* one a band */
 };
 
 /* One printed table: food, pack and canner. Lines by jar, then in printed order. */
 struct process_table {
-	enum canner canner; /* never CANNER_STEAM */
-	enum pack pack;     /* PACK_UNSTATED: the table does not say */
+	enum canner canner;       /* never CANNER_STEAM */
+	enum pack pack;           /* PACK_UNSTATED: the table does not say */
 	const struct band *bands; /* low to high, without gap; the first is from 0 ft */
 	size_t bands_n;
 	const struct process_line *lines;
 	size_t lines_n;
-	const char *note;   /* what the publication adds to the table; "" */
+	const char *note; /* what the publication adds to the table; "" */
 	struct citation from;
 };
 
 enum acid_class {
-	ACID_CLASS_UNSTATED, /* no publication read says: never given a process */
-	ACID_CLASS_HIGH,     /* naturally at pH 4.6 or lower */
+	ACID_CLASS_UNSTATED,  /* no publication read says: never given a process */
+	ACID_CLASS_HIGH,      /* naturally at pH 4.6 or lower */
 	ACID_CLASS_ACIDIFIED, /* only with the acid the publication states */
-	ACID_CLASS_LOW,      /* above pH 4.6: pressure only */
+	ACID_CLASS_LOW,       /* above pH 4.6: pressure only */
 };
 
 /* What acid makes the food what it is. */
 enum acid_need {
-	ACID_NEED_VINEGAR = 1 << 0,        /* the formula's vinegar, of the stated strength */
-	ACID_NEED_BOTTLED_JUICE = 1 << 1,  /* the formula's lemon or lime juice, bottled */
-	ACID_NEED_PER_JAR = 1 << 2,        /* one of the doses below in every jar */
-	ACID_MAY_BE_JUICE = 1 << 3,        /* bottled juice may replace the vinegar, equal measure */
+	ACID_NEED_VINEGAR = 1 << 0,       /* the formula's vinegar, of the stated strength */
+	ACID_NEED_BOTTLED_JUICE = 1 << 1, /* the formula's lemon or lime juice, bottled */
+	ACID_NEED_PER_JAR = 1 << 2,       /* one of the doses below in every jar */
+	ACID_MAY_BE_JUICE = 1 << 3,       /* bottled juice may replace the vinegar, equal measure */
 };
 enum acid {
 	ACID_UNSTATED,
@@ -131,35 +131,35 @@ struct acid_dose {
 };
 
 struct formula_line {
-	const char *variant; /* "" as printed */
-	int32_t line;        /* number in the printed list */
+	const char *variant;  /* "" as printed */
+	int32_t line;         /* number in the printed list */
 	const char *quantity; /* exact decimal or fraction; "" not legible or not given */
 	const char *unit;
 	const char *ingredient; /* "(yield)" on the line that gives the yield */
 	const char *preparation;
-	const char *role;    /* main vinegar lemon-lime low-acid sugar salt spice ... */
+	const char *role; /* main vinegar lemon-lime low-acid sugar salt spice ... */
 	const char *unit_note;
 	const char *note;
 	struct citation from;
 };
 
 struct food {
-	const char *slug;  /* "pickled-beets" */
+	const char *slug; /* "pickled-beets" */
 	const char *title;
-	const char *kind;  /* "pickle": one of a closed list in the schema */
+	const char *kind; /* "pickle": one of a closed list in the schema */
 	enum acid_class acid_class;
 	unsigned acid_need; /* enum acid_need, or-ed */
 	const struct acid_dose *doses;
 	size_t doses_n;
-	int32_t headspace_milli_in;  /* or NONE */
-	const char *headspace_note;  /* exceptions by pack or jar; "" */
+	int32_t headspace_milli_in; /* or NONE */
+	const char *headspace_note; /* exceptions by pack or jar; "" */
 	int32_t lb_per_7qt_milli, lb_per_9pt_milli, lb_per_qt_milli; /* or NONE */
-	int32_t container_milli_lb;  /* weight of the market container, or NONE */
-	const char *container;       /* "bushel"; "" */
+	int32_t container_milli_lb; /* weight of the market container, or NONE */
+	const char *container;      /* "bushel"; "" */
 	int32_t yield_qt_min_milli, yield_qt_max_milli; /* quarts from a container, or NONE */
-	const char *note;            /* "" */
-	const char *steps;           /* one a line; "" */
-	const char *limits;          /* one a line; "" */
+	const char *note;                               /* "" */
+	const char *steps;                              /* one a line; "" */
+	const char *limits;                             /* one a line; "" */
 	struct citation from;
 	const struct process_table *tables;
 	size_t tables_n;
@@ -214,13 +214,18 @@ struct published_rule {
 struct reference {
 	const char *edition;      /* "2026a" */
 	const char *content_hash; /* SHA-256 of the tables, hex */
-	const struct source *sources;               size_t sources_n;
-	const struct jar_size *jars;                /* JAR_COUNT */
-	const struct food *foods;                   size_t foods_n;    /* by slug */
-	const struct synonym *synonyms;             size_t synonyms_n;
-	const struct barred *barred;                size_t barred_n;
-	const struct rule *rules;                   /* RULE_COUNT, indexed by enum rule_id */
-	const struct published_rule *published;     size_t published_n; /* by topic */
+	const struct source *sources;
+	size_t sources_n;
+	const struct jar_size *jars; /* JAR_COUNT */
+	const struct food *foods;
+	size_t foods_n; /* by slug */
+	const struct synonym *synonyms;
+	size_t synonyms_n;
+	const struct barred *barred;
+	size_t barred_n;
+	const struct rule *rules; /* RULE_COUNT, indexed by enum rule_id */
+	const struct published_rule *published;
+	size_t published_n; /* by topic */
 };
 
 /* The edition compiled into the program. */
@@ -231,14 +236,14 @@ const struct food *reference_food(const struct reference *ref, const char *slug)
 
 /* The table for a food, or NULL. Steam has none: ask for CANNER_BOILING_WATER. */
 const struct process_table *reference_table(const struct food *food, enum canner canner,
-                                            enum pack pack);
+					    enum pack pack);
 
 /* What a cook's words for a food, or for a harvest, come to. */
 enum match_kind {
-	MATCH_NONE,      /* nothing known; suggestions may be near in spelling */
-	MATCH_ONE,       /* foods[0] */
-	MATCH_SEVERAL,   /* ask which */
-	MATCH_BARRED,    /* barred */
+	MATCH_NONE,    /* nothing known; suggestions may be near in spelling */
+	MATCH_ONE,     /* foods[0] */
+	MATCH_SEVERAL, /* ask which */
+	MATCH_BARRED,  /* barred */
 };
 #define MATCH_MAX 48
 struct food_match {
@@ -255,9 +260,16 @@ struct food_match {
  */
 void reference_find_food(const struct reference *ref, const char *words, struct food_match *out);
 
+/*
+ * Every food that a word for a harvest can mean, exact or not: by slug, title, everyday
+ * word, kind, and the words of its title. MATCH_SEVERAL if there is any, MATCH_BARRED or
+ * MATCH_NONE as above.
+ */
+void reference_find_harvest(const struct reference *ref, const char *words, struct food_match *out);
+
 /* The barred thing of this facet with this word, or NULL. */
 const struct barred *reference_find_barred(const struct reference *ref, enum facet facet,
-                                           const char *words);
+					   const char *words);
 
 const char *canner_word(enum canner canner); /* "boiling-water" */
 const char *pack_word(enum pack pack);       /* "raw", "hot", "unstated" */

@@ -1,0 +1,83 @@
+/*
+ * Answers as text for a cook and as JSON for other programs.
+ *
+ * Knows no SQL and decides nothing. Text goes to a stream; a failing stream is the
+ * caller's to notice (it is memory). A JSON function returns a new value that the caller
+ * owns, or NULL when there is no memory for it.
+ */
+#ifndef JARWRIGHT_RENDER_H
+#define JARWRIGHT_RENDER_H
+
+#include <jansson.h>
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+
+#include "jarwright/decide.h"
+#include "jarwright/plan.h"
+#include "jarwright/reference.h"
+
+#define PAGE_WIDTH 80
+#define JSON_FLAGS (JSON_COMPACT | JSON_PRESERVE_ORDER | JSON_REAL_PRECISION(10))
+
+struct page {
+	FILE *out;
+	int width; /* columns to wrap at, > 0 */
+	bool bold; /* may the verdict be printed bold? */
+};
+
+/* `lead`, then text wrapped behind it, the later lines indented as far as `lead` is wide. */
+void page_text(const struct page *page, const char *lead, const char *text);
+/* The same with a format. Text is cut at 4,000 bytes. */
+void page_format(const struct page *page, const char *lead, const char *format, ...)
+    __attribute__((format(printf, 3, 4)));
+/* A word in bold, if there is bold, and the rest of its paragraph. */
+void page_headline(const struct page *page, const char *word, const char *rest);
+void page_blank(const struct page *page);
+
+/* Each writes into buffer, at most size bytes, and returns it. */
+char *feet_words(char *buffer, size_t size, int32_t feet);             /* "2,900" */
+char *elevation_words(char *buffer, size_t size, int32_t mft);         /* "2,900 ft" */
+char *inches_words(char *buffer, size_t size, int32_t milli_in);       /* "1/2 inch" */
+char *milli_words(char *buffer, size_t size, int32_t milli);           /* "4.6" */
+char *band_words(char *buffer, size_t size, const struct band *band);  /* "above 6,000 ft" */
+char *citation_words(char *buffer, size_t size, const struct citation *citation);
+char *process_words(char *buffer, size_t size, int minutes, int psi);  /* "35 minutes at 11 psi" */
+char *jar_words(char *buffer, size_t size, const struct reference *ref,
+                const struct jar_choice *jar);
+const char *canner_title(enum canner canner); /* "dial-gauge pressure canner" */
+
+#define WORDS_BUFFER 512 /* enough for each of them */
+
+json_t *json_milli(int32_t milli);                         /* null for NONE */
+json_t *json_positive(int number);                         /* null for 0 */
+json_t *json_citation(const struct citation *citation);    /* a string */
+json_t *json_band(const struct band *band);                /* [from, to or null] */
+json_t *json_foods(const struct food_match *match);        /* slug and title of each */
+
+/* The answer of check; elevation_typed as the cook typed it, or "". */
+void decision_text(const struct page *page, const struct reference *ref,
+                   const struct request *request, const struct decision *decision,
+                   const char *elevation_typed);
+json_t *decision_json(const struct reference *ref, const struct request *request,
+                      const struct decision *decision);
+
+/* One printed table; the column of the elevation, if it is stated, is marked. */
+struct elevation_mark {
+	bool stated;
+	int32_t mft;
+};
+void table_text(const struct page *page, const struct reference *ref,
+                const struct process_table *table, struct elevation_mark here);
+json_t *table_json(const struct reference *ref, const struct process_table *table,
+                   struct elevation_mark here);
+
+/* The column that counts at this elevation, or -1: above the table. */
+int table_band(const struct process_table *table, int32_t mft);
+
+void plan_text(const struct page *page, const struct reference *ref, const struct plan *plan,
+               const char *jars);
+json_t *plan_json(const struct plan *plan);
+
+#endif

@@ -1,0 +1,33 @@
+/*
+ * Text that came from outside: read safely, shown safely.
+ *
+ * All text is UTF-8. What a person typed goes into a message only through
+ * text_show(), so that a message is always valid UTF-8, short, and free of
+ * anything that a terminal would obey.
+ */
+#ifndef JARWRIGHT_TEXT_H
+#define JARWRIGHT_TEXT_H
+
+#include <stddef.h>
+
+/* Characters of a foreign text that a message shows, and the bytes they may take. */
+#define TEXT_SHOWN_CHARACTERS 40
+#define TEXT_SHOWN_SIZE       (TEXT_SHOWN_CHARACTERS * 4 + sizeof "...")
+
+/*
+ * Bytes of the UTF-8 sequence at `at`, 1 to 4; 0 at the end of the text and where the
+ * bytes are not UTF-8 (overlong, surrogate, above U+10FFFF, broken off).
+ */
+size_t text_utf8_length(const char *at);
+
+/* Takes away a sequence that was broken off at the end of text, where a cut fell. */
+void text_drop_partial(char *text);
+
+/*
+ * Copies at most `length` bytes of text (SIZE_MAX: all of it) for showing: the first 40
+ * characters, then "..." if there are more; '?' stands for a control character, an
+ * invisible change of direction or a byte that is not UTF-8.
+ */
+void text_show(const char *text, size_t length, char shown[static TEXT_SHOWN_SIZE]);
+
+#endif

@@ -1,0 +1,163 @@
+/*
+ * The engine: work out the facts, run every rule, let the findings make the verdict.
+ */
+#include "decide_internal.h"
+
+/* Every rule of db/rules.txt and its function; a rule without one does not link the tests. */
+static rule_function *const rules[RULE_COUNT] = {
+    [RULE_FOOD_UNKNOWN] = rule_food_unknown,
+    [RULE_FOOD_AMBIGUOUS] = rule_food_ambiguous,
+    [RULE_FOOD_BARRED] = rule_food_barred,
+    [RULE_FOOD_BY_WORD] = rule_food_by_word,
+    [RULE_NO_PROCESS] = rule_no_process,
+    [RULE_CANNER_MISSING] = rule_canner_missing,
+    [RULE_GAUGE_KIND_MISSING] = rule_gauge_kind_missing,
+    [RULE_METHOD_BARRED] = rule_method_barred,
+    [RULE_LOW_ACID_NEEDS_PRESSURE] = rule_low_acid_needs_pressure,
+    [RULE_CANNER_NOT_PUBLISHED] = rule_canner_not_published,
+    [RULE_CANNER_TOO_SMALL] = rule_canner_too_small,
+    [RULE_GAUGE_CHECK] = rule_gauge_check,
+    [RULE_VENT] = rule_vent,
+    [RULE_STEAM_ACID_ONLY] = rule_steam_acid_only,
+    [RULE_STEAM_NEEDS_BOILING_WATER] = rule_steam_needs_boiling_water,
+    [RULE_STEAM_TIME_LIMIT] = rule_steam_time_limit,
+    [RULE_STEAM_JAR] = rule_steam_jar,
+    [RULE_STEAM_ADVICE] = rule_steam_advice,
+    [RULE_PACK_MISSING] = rule_pack_missing,
+    [RULE_PACK_NOT_PUBLISHED] = rule_pack_not_published,
+    [RULE_PACK_UNSTATED] = rule_pack_unstated,
+    [RULE_JAR_MISSING] = rule_jar_missing,
+    [RULE_JAR_TOO_LARGE] = rule_jar_too_large,
+    [RULE_JAR_COVERED] = rule_jar_covered,
+    [RULE_JAR_NAMESAKE] = rule_jar_namesake,
+    [RULE_CLOSURE_BARRED] = rule_closure_barred,
+    [RULE_CONTAINER_BARRED] = rule_container_barred,
+    [RULE_MAYONNAISE_JAR] = rule_mayonnaise_jar,
+    [RULE_JARS_NOT_STERILE] = rule_jars_not_sterile,
+    [RULE_STERILE_JARS] = rule_sterile_jars,
+    [RULE_ELEVATION_MISSING] = rule_elevation_missing,
+    [RULE_ELEVATION_ABOVE] = rule_elevation_above,
+    [RULE_ELEVATION_BELOW_SEA] = rule_elevation_below_sea,
+    [RULE_ELEVATION_NEAR_BORDER] = rule_elevation_near_border,
+    [RULE_SWEET_SPREAD] = rule_sweet_spread,
+    [RULE_VINEGAR_MISSING] = rule_vinegar_missing,
+    [RULE_VINEGAR_WEAK] = rule_vinegar_weak,
+    [RULE_VINEGAR_STRONG] = rule_vinegar_strong,
+    [RULE_VINEGAR_UNKNOWN] = rule_vinegar_unknown,
+    [RULE_VINEGAR_HOME_MADE] = rule_vinegar_home_made,
+    [RULE_VINEGAR_WINE] = rule_vinegar_wine,
+    [RULE_ACID_LEFT_OUT] = rule_acid_left_out,
+    [RULE_ACID_FRESH_JUICE] = rule_acid_fresh_juice,
+    [RULE_ACID_TABLETS] = rule_acid_tablets,
+    [RULE_ACID_NOT_IN_FORMULA] = rule_acid_not_in_formula,
+    [RULE_ACID_PER_JAR] = rule_acid_per_jar,
+    [RULE_ACID_BOTTLED] = rule_acid_bottled,
+    [RULE_PH_TOO_HIGH] = rule_ph_too_high,
+    [RULE_PH_NEAR] = rule_ph_near,
+    [RULE_PH_NO_HELP] = rule_ph_no_help,
+    [RULE_PSI_NOT_PUBLISHED] = rule_psi_not_published,
+    [RULE_PSI_CHOICES] = rule_psi_choices,
+    [RULE_CELL_NOT_PUBLISHED] = rule_cell_not_published,
+    [RULE_READINGS] = rule_readings,
+    [RULE_TABLE_NOTE] = rule_table_note,
+    [RULE_HEADSPACE] = rule_headspace,
+};
+
+struct finding *find(struct decision *d, enum rule_id rule, enum level level)
+{
+	/* A rule adds at most two findings and most exclude each other; the last place is kept
+	 * for overwriting so that a future rule too many cannot overrun, only be cut. */
+	struct finding *f =
+	    &d->findings[d->findings_n < FINDINGS_MAX ? d->findings_n++ : FINDINGS_MAX - 1];
+	*f = (struct finding){.rule = rule, .level = level, .a_milli = NONE, .b_milli = NONE};
+	return f;
+}
+
+/* Refusals before gaps, gaps before questions, then warnings and notes. */
+static int weight(const struct finding *f)
+{
+	return (int)f->level * 2 - (f->uncovered ? 1 : 0);
+}
+
+/* Insertion sort: stable, so rule order holds within a level, and the list is short. */
+static void worst_first(struct decision *d)
+{
+	for (size_t i = 1; i < d->findings_n; i++) {
+		if (weight(&d->findings[i - 1]) >= weight(&d->findings[i]))
+			continue;
+		struct finding moved = d->findings[i];
+		size_t j = i;
+		for (; j > 0 && weight(&d->findings[j - 1]) < weight(&moved); j--)
+			d->findings[j] = d->findings[j - 1];
+		d->findings[j] = moved;
+	}
+}
+
+static enum verdict verdict_of(const struct facts *f, const struct decision *d)
+{
+	const struct finding *worst = d->findings_n ? &d->findings[0] : NULL;
+	if (worst && worst->level == LEVEL_REFUSE)
+		return worst->uncovered ? VERDICT_UNTESTED : VERDICT_REFUSED;
+	if (worst && worst->level == LEVEL_ASK)
+		return VERDICT_UNCLEAR;
+	return f->line ? VERDICT_TESTED : VERDICT_UNTESTED;
+}
+
+static void fill_process(const struct facts *f, struct process *p)
+{
+	const struct cell *cell = &f->line->cells[f->band];
+	*p = (struct process){
+	    .table = f->table,
+	    .line = f->line,
+	    .band = &f->table->bands[f->band],
+	    .minutes = f->minutes,
+	    .psi = cell->psi,
+	    .vent_minutes = f->pressure ? rule_limit(f, RULE_VENT) / MILLI : 0,
+	    .sterile_jars = needs_sterile_jars(f),
+	};
+	for (size_t i = 0; f->pressure && i < f->lines_n && p->choices_n < CHOICES_MAX; i++) {
+		const struct cell *choice = &f->first[i].cells[f->band];
+		if (choice->minutes > 0)
+			p->choices[p->choices_n++] =
+			    (struct pressure_choice){choice->minutes, choice->psi};
+	}
+}
+
+void decide(const struct reference *ref, const struct request *request, struct decision *out)
+{
+	struct facts facts;
+	facts_resolve(ref, request, &facts);
+	out->food = facts.food;
+	out->findings_n = 0;
+	for (enum rule_id rule = 0; rule < RULE_COUNT; rule++) {
+#ifdef RULE_OFF /* only ever defined by the harness that proves each rule earns its place */
+		if (rule == RULE_OFF)
+			continue;
+#endif
+		rules[rule](&facts, rule, out);
+	}
+	worst_first(out);
+	out->verdict = verdict_of(&facts, out);
+	if (out->verdict == VERDICT_TESTED)
+		fill_process(&facts, &out->process);
+	else
+		out->process = (struct process){0};
+}
+
+const char *verdict_word(enum verdict verdict)
+{
+	static const char *const words[] = {"tested", "refused", "untested", "unclear"};
+	return words[verdict];
+}
+
+const char *level_word(enum level level)
+{
+	static const char *const words[] = {"note", "warn", "ask", "refuse"};
+	return words[level];
+}
+
+int verdict_exit_code(enum verdict verdict)
+{
+	static const int codes[] = {0, 3, 4, 5};
+	return codes[verdict];
+}
