@@ -55,7 +55,8 @@ $(BUILD)/refbuild: $(REFBUILD_SRC) $(wildcard include/jarwright/*.h)
 	$(CC) $(WARN) $(DEFS) -Iinclude $(CPPFLAGS) $(CFLAGS) -o $@ $(REFBUILD_SRC) -lsqlite3 -lm
 
 $(BUILD)/reference.db: $(BUILD)/refbuild $(TABLES) schema/reference.sql schema/reference-checks.sql
-	$(BUILD)/refbuild tables --schema schema/reference.sql --checks schema/reference-checks.sql \
+	@echo 'refbuild: compiling the tables of db/ into $@'
+	@$(BUILD)/refbuild tables --schema schema/reference.sql --checks schema/reference-checks.sql \
 		--hash "$$(cat $(TABLES) | sha256sum | cut -d' ' -f1)" --output $@ $(TABLES)
 
 $(BUILD)/gen/rule_ids.h: $(BUILD)/reference.db

@@ -35,7 +35,7 @@ bool household_path(char *buffer, size_t size, struct error *err);
  * exist succeeds; the kitchen in it is empty.
  */
 bool household_open(const char *path, enum household_access access, struct household **out,
-                    struct error *err);
+		    struct error *err);
 /* Takes NULL too. */
 void household_close(struct household *db);
 
@@ -43,10 +43,10 @@ enum units { UNITS_UNSTATED, UNITS_US, UNITS_METRIC };
 const char *units_word(enum units units); /* "us", "metric", "unstated" */
 bool units_parse(const char *word, enum units *out, struct error *err);
 
-#define KITCHEN_TYPED_SIZE 64    /* bytes, the NUL included */
-#define KITCHEN_NAME_SIZE 64     /* bytes, the NUL included */
+#define KITCHEN_TYPED_SIZE  64 /* bytes, the NUL included */
+#define KITCHEN_NAME_SIZE   64 /* bytes, the NUL included */
 #define KITCHEN_CANNERS_MAX 16
-#define KITCHEN_HOLDS_MAX 100    /* jars in one load, far above any home canner */
+#define KITCHEN_HOLDS_MAX   100 /* jars in one load, far above any home canner */
 
 struct kitchen_canner {
 	char name[KITCHEN_NAME_SIZE]; /* hers; unique but for case */
@@ -84,10 +84,10 @@ struct kitchen_change {
  * it returns false nothing changed. The file must be open for writing.
  */
 bool household_change_kitchen(struct household *db, const struct kitchen_change *change,
-                              struct error *err);
+			      struct error *err);
 /* Adds the canner, or replaces the one with that name; *replaced says which it was. */
-bool household_put_canner(struct household *db, const struct kitchen_canner *canner,
-                          bool *replaced, struct error *err);
+bool household_put_canner(struct household *db, const struct kitchen_canner *canner, bool *replaced,
+			  struct error *err);
 /* A name that is not there is a usage error that lists those that are. */
 bool household_remove_canner(struct household *db, const char *name, struct error *err);
 

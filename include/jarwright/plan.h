@@ -60,7 +60,7 @@ struct plan {
 	size_t steps_n;
 	struct span load;      /* minutes of one load, all published steps */
 	struct span all;       /* minutes of all loads, one after the other */
-	struct span wait;      /* minutes in the wait of STAGE_DEPRESSURIZE after the pressure is gone */
+	struct span wait;      /* minutes of STAGE_DEPRESSURIZE after the pressure is gone; else 0 */
 	struct span seal_test; /* hours after a load is out */
 	bool complete;         /* every step of a load has a published time */
 	bool late;             /* the last load may end after wish.until */
@@ -68,12 +68,12 @@ struct plan {
 };
 
 /*
- * Plans a tested decision. False: the edition lacks a rule the plan needs, the wish is out
+ * Plans a tested decision; steam: by steam canner. False: the edition lacks a rule the plan needs, the wish is out
  * of range, or no usual load is published for the jar (say jars_per_load then).
  */
 bool plan_make(const struct reference *ref, const struct decision *decision,
-               const struct jar_choice *jar, const struct plan_wish *wish, struct plan *out,
-               struct error *err);
+               const struct jar_choice *jar, bool steam, const struct plan_wish *wish,
+               struct plan *out, struct error *err);
 
 /* When a step of a load (both counted from 0) begins, in minutes after the start. */
 struct span plan_begins(const struct plan *plan, int load, size_t step);

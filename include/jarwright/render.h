@@ -50,6 +50,8 @@ const char *canner_title(enum canner canner); /* "dial-gauge pressure canner" */
 
 #define WORDS_BUFFER 512 /* enough for each of them */
 
+/* list with value, which it takes, at its end; NULL, both released, if either is or gets lost. */
+json_t *json_append(json_t *list, json_t *value);
 json_t *json_milli(int32_t milli);                         /* null for NONE */
 json_t *json_positive(int number);                         /* null for 0 */
 json_t *json_citation(const struct citation *citation);    /* a string */
@@ -74,10 +76,10 @@ json_t *table_json(const struct reference *ref, const struct process_table *tabl
                    struct elevation_mark here);
 
 /* The column that counts at this elevation, or -1: above the table. */
-int table_band(const struct process_table *table, int32_t mft);
+int table_band(const struct reference *ref, const struct process_table *table, int32_t mft);
 
-void plan_text(const struct page *page, const struct reference *ref, const struct plan *plan,
-               const char *jars);
+/* jars: what they are called, "pint jars". */
+void plan_text(const struct page *page, const struct plan *plan, const char *jars);
 json_t *plan_json(const struct plan *plan);
 
 #endif

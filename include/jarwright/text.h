@@ -12,7 +12,7 @@
 
 /* Characters of a foreign text that a message shows, and the bytes they may take. */
 #define TEXT_SHOWN_CHARACTERS 40
-#define TEXT_SHOWN_SIZE       (TEXT_SHOWN_CHARACTERS * 4 + sizeof "...")
+#define TEXT_SHOWN_SIZE       (TEXT_SHOWN_CHARACTERS * (size_t)4 + sizeof "...")
 
 /*
  * Bytes of the UTF-8 sequence at `at`, 1 to 4; 0 at the end of the text and where the

@@ -1,0 +1,186 @@
+/* plan: check, then jars, loads and hours. */
+#include <string.h>
+
+#include "cli.h"
+#include "jarwright/plan.h"
+#include "jarwright/text.h"
+#include "request.h"
+
+#define MIDNIGHT (24 * 60)
+
+static const struct option_spec options[] = {
+    REQUEST_OPTIONS,
+    {"empty-jars", "sterile|clean", "state of the empty jars"},
+    {"jars", "N", "how many jars to make"},
+    {"have", "WEIGHT", "what you have instead, with its unit: 20lb, 9kg"},
+    {"holds-jars", "N", "jars of this size that one load of your canner takes"},
+    {"start", "HH:MM", "when the first load goes on; now if not said"},
+    {"until", "HH:MM", "when the last load should be out; midnight if not said"},
+    OPTION_JSON,
+    OPTIONS_END,
+};
+
+static const struct example examples[] = {
+    {"jarwright plan peaches --canner boiling-water --pack hot --jar quart --elevation 900ft "
+     "--jars 21 --start 9:00",
+     "three loads of quarts, hour by hour"},
+    {"jarwright plan carrots --canner weighted-gauge --pack raw --jar pint --elevation 900ft "
+     "--have 20lb --until 22:00",
+     "what 20 pounds make, and whether it can be done by ten"},
+    EXAMPLES_END,
+};
+
+/* "9:05" or "21:30", also "24:00": minutes since midnight. */
+static bool clock_parse(const char *what, const char *text, int *out, struct error *err)
+{
+	int part[2] = {0, 0};
+	size_t n = 0, digits = 0;
+	for (const char *c = text; *c; c++) {
+		if (*c == ':' && n == 0 && digits > 0) {
+			n = 1;
+			digits = 0;
+		} else if (*c >= '0' && *c <= '9' && digits < 2) {
+			part[n] = part[n] * 10 + (*c - '0');
+			digits++;
+		} else {
+			n = 2; /* not a time */
+			break;
+		}
+	}
+	*out = part[0] * 60 + part[1];
+	if (n == 1 && digits == 2 && part[1] < 60 && *out <= MIDNIGHT)
+		return true;
+	char shown[TEXT_SHOWN_SIZE];
+	text_show(text, SIZE_MAX, shown);
+	return error_usage(err, "%s: \"%s\" is no time of day; type it as 9:00 or 21:30", what, shown);
+}
+
+static bool read_start(struct invocation *inv, struct plan_wish *wish)
+{
+	const char *start = option(inv, "start"), *until = option(inv, "until");
+	wish->until = MIDNIGHT;
+	if (until && !clock_parse("until", until, &wish->until, inv->err))
+		return false;
+	if (start)
+		return clock_parse("start", start, &wish->start, inv->err) &&
+		       (wish->start < MIDNIGHT ||
+		        error_usage(inv->err, "start: 24:00 is the end of the day; type 0:00"));
+	struct tm now;
+	if (!localtime_r(&inv->now, &now))
+		return error_failed(inv->err, "start: the clock cannot be read; say --start HH:MM");
+	wish->start = now.tm_hour * 60 + now.tm_min;
+	return true;
+}
+
+/* --have WEIGHT in jars of the food that was found tested. */
+static bool read_have(struct invocation *inv, const struct asked *asked, struct plan_wish *wish)
+{
+	const char *have = option(inv, "have");
+	struct quantity mass;
+	struct yield yield;
+	if (!have)
+		return true;
+	if (!quantity_parse(DIMENSION_MASS, "have", have, &mass, inv->err))
+		return false;
+	if (mass.amount.num <= 0)
+		return error_usage(inv->err, "have: nothing to put up; type a weight such as 20lb");
+	if (!plan_yield(reference_edition(), asked->request.food.foods[0], &asked->request.jar,
+	                mass.amount, &yield))
+		return error_usage(inv->err, "have: no publication says how many jars a weight of this "
+		                             "food makes; say --jars N instead");
+	if (yield.jars < 1)
+		return error_usage(inv->err, "have: that is less than one jar; type more, or smaller "
+		                             "jars");
+	wish->jars = yield.jars;
+	return true;
+}
+
+static bool read_jars(struct invocation *inv, struct plan_wish *wish)
+{
+	const char *jars = option(inv, "jars"), *have = option(inv, "have");
+	if ((jars != NULL) == (have != NULL))
+		return error_usage(inv->err, "plan: how much is there to put up? say either --jars N or "
+		                             "--have WEIGHT");
+	return !jars || count_parse("jars", jars, PLAN_JARS_MAX, &wish->jars, inv->err);
+}
+
+/* Jars in a load: as said, else as the kitchen's canner has it, else the published load. */
+static bool read_load(struct invocation *inv, const struct asked *asked, struct plan_wish *wish)
+{
+	const char *holds = option(inv, "holds-jars");
+	const struct request *rq = &asked->request;
+	if (holds)
+		return count_parse("holds-jars", holds, KITCHEN_HOLDS_MAX, &wish->jars_per_load,
+		                   inv->err);
+	if (rq->jar.by_volume || !rq->jar.stated)
+		return true;
+	if (rq->jar.jar == JAR_QUART)
+		wish->jars_per_load = rq->holds_quarts;
+	else if (asked->own_canner && rq->jar.jar == JAR_PINT)
+		wish->jars_per_load = asked->kitchen_canner.holds_pints;
+	else if (asked->own_canner && rq->jar.jar == JAR_HALF_PINT)
+		wish->jars_per_load = asked->kitchen_canner.holds_half_pints;
+	return true;
+}
+
+static json_t *with_plan(json_t *answer, json_t *plan)
+{
+	if (json_object_set_new(answer, "plan", plan) == 0)
+		return answer;
+	json_decref(answer);
+	return NULL;
+}
+
+static int answer(struct invocation *inv, const struct asked *asked,
+                  const struct decision *decision, const struct plan *plan)
+{
+	const struct reference *ref = reference_edition();
+	const struct request *rq = &asked->request;
+	int status = verdict_exit_code(decision->verdict);
+	if (flag(inv, "json"))
+		return answer_json(inv,
+		                   with_plan(decision_json(ref, rq, decision),
+		                             plan ? plan_json(plan) : json_null()),
+		                   status);
+	struct page page = answer_page(inv);
+	decision_text(&page, ref, rq, decision, asked->elevation.typed);
+	if (!plan)
+		return status;
+	char jars[WORDS_BUFFER];
+	page_blank(&page);
+	plan_text(&page, plan, jar_words(jars, sizeof jars, ref, &rq->jar));
+	return status;
+}
+
+static int run(struct invocation *inv)
+{
+	const struct reference *ref = reference_edition();
+	struct asked asked;
+	struct decision decision;
+	struct plan_wish wish = {.jars = 0};
+	struct plan plan;
+	if (!asked_read(inv, "empty-jars", &asked) || !read_start(inv, &wish) ||
+	    !read_jars(inv, &wish) || !read_load(inv, &asked, &wish))
+		return command_failed(inv);
+	decide(ref, &asked.request, &decision);
+	if (decision.verdict != VERDICT_TESTED)
+		return answer(inv, &asked, &decision, NULL);
+	bool steam = asked.request.canner == CANNER_STEAM;
+	if (!read_have(inv, &asked, &wish) ||
+	    !plan_make(ref, &decision, &asked.request.jar, steam, &wish, &plan, inv->err))
+		return command_failed(inv);
+	return answer(inv, &asked, &decision, &plan);
+}
+
+const struct command command_plan = {
+    .name = "plan",
+    .synopsis = "FOOD --jars N|--have WEIGHT --canner KIND --jar JAR [OPTION...]",
+    .summary = "jars, canner loads and hours, until the seal check",
+    .description =
+        "First checks, as the command check does; where there is no tested process there is no "
+        "plan, and the answer and exit code are those of check. Then gives loads and a timetable. "
+        "Every duration is a published one; what is not published is left out, and said.",
+    .options = options,
+    .examples = examples,
+    .run = run,
+};

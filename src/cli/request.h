@@ -1,0 +1,59 @@
+/* The options that say what is to be processed how: shared by check, plan and ways. */
+#ifndef JARWRIGHT_CLI_REQUEST_H
+#define JARWRIGHT_CLI_REQUEST_H
+
+#include "cli.h"
+#include "jarwright/decide.h"
+#include "jarwright/household.h"
+#include "jarwright/render.h"
+
+/* clang-format off */
+#define REQUEST_OPTIONS \
+	{"canner", "KIND", "boiling-water, steam, dial-gauge or weighted-gauge; or the name of a " \
+	                   "canner of your kitchen"}, \
+	{"jar", "JAR", "half-pint, pint, quart ... or a volume with its unit: 500mL, 1L"}, \
+	{"pack", "raw|hot", "how the food goes into the jar"}, \
+	OPTION_ELEVATION, \
+	{"vinegar", "STRENGTH", "acidity on the label (5%), or: homemade, unknown, wine"}, \
+	{"acid", "ACID", "acid you will add: vinegar, bottled-lemon, bottled-lime, citric-acid, " \
+	                 "fresh-lemon, tablets or none"}, \
+	{"ph", "PH", "a pH you measured, 0 to 14; it can only make the answer stricter"}, \
+	{"psi", "N", "the published pressure you want, in psi"}, \
+	{"holds", "N", "quart jars that the pressure canner holds upright"}, \
+	{"closure", "LID", "two-piece, or what closes the jar instead"}, \
+	{"container", "THING", "preserving, or what holds the food instead of a preserving jar"}
+/* clang-format on */
+
+/* What the cook asked, and what of her kitchen went into it. */
+struct asked {
+	struct request request;
+	struct elevation elevation;
+	bool own_canner; /* --canner named one of her kitchen's: .kitchen_canner */
+	struct kitchen_canner kitchen_canner;
+};
+
+/*
+ * Reads the food from the operands (all of them are its words) and the options above.
+ * jars_option is the name of the command's "sterile|clean" option. False: inv->err is filled.
+ */
+bool asked_read(struct invocation *inv, const char *jars_option, struct asked *out);
+
+/* Reads --canner alone into a zeroed *out. */
+bool asked_canner(struct invocation *inv, struct asked *out);
+
+/* The operands with blanks between them. False: inv->err is filled. */
+bool operand_words(struct invocation *inv, char *buffer, size_t size);
+
+/* Reads an option's value as a whole number of at least 1; `what` opens the message. */
+bool count_parse(const char *what, const char *text, int most, int *out, struct error *err);
+
+/* What a command says of a food barred by name, and its status. */
+int answer_barred(struct invocation *inv, const struct barred *barred);
+
+/* The answer's page: 80 columns where the terminal does not say. */
+struct page answer_page(const struct invocation *inv);
+
+/* Writes the JSON on one line and frees it. Returns status, or the status of a failure. */
+int answer_json(struct invocation *inv, json_t *json, int status);
+
+#endif

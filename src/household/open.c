@@ -1,0 +1,163 @@
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+
+#include "store.h"
+
+#define BUSY_MILLISECONDS 10000
+
+/* Whether there is a file, and that it is one: a link to nothing is not "no file". */
+static bool file_exists(const char *path, bool *exists, struct error *err)
+{
+	struct stat is;
+	*exists = stat(path, &is) == 0;
+	if (*exists && !S_ISREG(is.st_mode))
+		return error_failed(err,
+				    "household file '%s': it is not a file; name the right one in "
+				    "JARWRIGHT_DB",
+				    path);
+	if (*exists)
+		return true;
+	if (errno != ENOENT)
+		return error_failed(err, "household file '%s': %s; check its folder", path,
+				    strerror(errno));
+	if (lstat(path, &is) == 0)
+		return error_failed(
+		    err,
+		    "household file '%s': it is a link to a file that is not there; "
+		    "connect the disk it is on, or remove the link",
+		    path);
+	return true;
+}
+
+/* A file may come from anywhere: its schema is not trusted to run anything of its own. */
+static bool harden(struct household *db, struct error *err)
+{
+	static const struct {
+		int option, on;
+	} options[] = {
+	    {SQLITE_DBCONFIG_DEFENSIVE, 1},
+	    {SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0},
+	    {SQLITE_DBCONFIG_DQS_DML, 0},
+	    {SQLITE_DBCONFIG_DQS_DDL, 0},
+	};
+	for (size_t i = 0; i < sizeof options / sizeof *options; i++)
+		if (sqlite3_db_config(db->sql, options[i].option, options[i].on, NULL) != SQLITE_OK)
+			return store_failed(db, err);
+	if (sqlite3_extended_result_codes(db->sql, 1) != SQLITE_OK ||
+	    sqlite3_busy_timeout(db->sql, BUSY_MILLISECONDS) != SQLITE_OK)
+		return store_failed(db, err);
+	/* Without recursive triggers, INSERT OR REPLACE walks past append-only ones. */
+	return store_exec(db,
+			  "PRAGMA foreign_keys = ON; PRAGMA recursive_triggers = ON;"
+			  "PRAGMA cell_size_check = ON; PRAGMA synchronous = FULL",
+			  err);
+}
+
+/* After opening, a statement may read and change rows in transactions, and nothing else. */
+static int authorize(void *unused, int action, const char *a, const char *b, const char *c,
+		     const char *d)
+{
+	(void)unused, (void)a, (void)b, (void)c, (void)d;
+	switch (action) {
+	case SQLITE_SELECT:
+	case SQLITE_READ:
+	case SQLITE_INSERT:
+	case SQLITE_UPDATE:
+	case SQLITE_DELETE:
+	case SQLITE_TRANSACTION:
+	case SQLITE_FUNCTION:
+		return SQLITE_OK;
+	default:
+		return SQLITE_DENY;
+	}
+}
+
+static bool ready_to_read(struct household *db, struct error *err)
+{
+	enum store_kind kind;
+	int version;
+	if (!store_recognise(db, &kind, &version, err))
+		return false;
+	if (kind == STORE_EMPTY) {
+		sqlite3_close(db->sql);
+		db->sql = NULL;
+		return true;
+	}
+	if (kind == STORE_OLDER)
+		return error_failed(err,
+				    "household file '%s': it is of version %d, from an older "
+				    "jarwright; copy it, then change anything in it ('jarwright "
+				    "kitchen') to bring it up to date",
+				    db->path, version);
+	return true;
+}
+
+/* Nothing is written before the file is known to be ours, or empty. */
+static bool ready_to_write(struct household *db, struct error *err)
+{
+	enum store_kind kind;
+	int version;
+	/* Where the file system cannot do WAL, SQLite keeps its rollback journal: slower, as safe.
+	 */
+	return store_recognise(db, &kind, &version, err) && store_migrate(db, err) &&
+	       store_exec(db, "PRAGMA journal_mode = WAL", err);
+}
+
+static bool connect(struct household *db, enum household_access access, struct error *err)
+{
+	bool exists;
+	if (!file_exists(db->path, &exists, err))
+		return false;
+	if (!exists && access == HOUSEHOLD_READ)
+		return true;
+	if (!exists && !store_make_folders(db->path, err))
+		return false;
+	int flags = access == HOUSEHOLD_READ ? SQLITE_OPEN_READONLY
+					     : SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE;
+	if (sqlite3_open_v2(db->path, &db->sql, flags, NULL) != SQLITE_OK)
+		return db->sql ? store_failed(db, err)
+			       : error_failed(err,
+					      "household file '%s': out of memory; close other "
+					      "programs and try again",
+					      db->path);
+	if (!harden(db, err))
+		return false;
+	if (!(access == HOUSEHOLD_READ ? ready_to_read : ready_to_write)(db, err))
+		return false;
+	if (db->sql && sqlite3_set_authorizer(db->sql, authorize, NULL) != SQLITE_OK)
+		return store_failed(db, err);
+	return true;
+}
+
+bool household_open(const char *path, enum household_access access, struct household **out,
+		    struct error *err)
+{
+	*out = NULL;
+	if (strlen(path) >= HOUSEHOLD_PATH_SIZE)
+		return error_failed(err,
+				    "household file: its path is too long; set JARWRIGHT_DB to a "
+				    "shorter one");
+	struct household *db = calloc(1, sizeof *db);
+	if (!db)
+		return error_failed(err,
+				    "household file '%s': out of memory; close other programs "
+				    "and try again",
+				    path);
+	strcpy(db->path, path);
+	if (!connect(db, access, err)) {
+		household_close(db);
+		return false;
+	}
+	*out = db;
+	return true;
+}
+
+void household_close(struct household *db)
+{
+	if (!db)
+		return;
+	sqlite3_close(db->sql); /* every statement is finalized by whoever prepared it */
+	free(db);
+}

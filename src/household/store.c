@@ -1,0 +1,93 @@
+#include "store.h"
+
+#include <stddef.h>
+
+static const char *why(int code)
+{
+	switch (code & 0xff) {
+	case SQLITE_BUSY:
+	case SQLITE_LOCKED:
+		return "another program is using it; wait a moment and try again";
+	case SQLITE_FULL:
+		return "the disk is full; free some space and try again, nothing was changed";
+	case SQLITE_READONLY:
+	case SQLITE_PERM:
+	case SQLITE_AUTH:
+		return "it may not be written; check the permissions of the file and its folder";
+	case SQLITE_CANTOPEN:
+		return "it cannot be opened; check the permissions of the file and its folder";
+	case SQLITE_NOTADB:
+		return "it is not a household file; name the right one in JARWRIGHT_DB";
+	case SQLITE_CORRUPT:
+		return "it is damaged; put back a backup";
+	case SQLITE_IOERR:
+		return "the disk reported an error; check the disk, nothing was changed";
+	case SQLITE_NOMEM:
+		return "out of memory; close other programs and try again";
+	default:
+		return NULL;
+	}
+}
+
+bool store_failed(const struct household *db, struct error *err)
+{
+	const char *reason = why(sqlite3_extended_errcode(db->sql));
+	if (reason)
+		return error_failed(err, "household file '%s': %s", db->path, reason);
+	return error_failed(err, "household file '%s': %s; it may be damaged, put back a backup",
+			    db->path, sqlite3_errmsg(db->sql));
+}
+
+bool store_exec(struct household *db, const char *sql, struct error *err)
+{
+	if (sqlite3_exec(db->sql, sql, NULL, NULL, NULL) != SQLITE_OK)
+		return store_failed(db, err);
+	return true;
+}
+
+bool store_prepare(struct household *db, const char *sql, sqlite3_stmt **out, struct error *err)
+{
+	if (sqlite3_prepare_v2(db->sql, sql, -1, out, NULL) != SQLITE_OK)
+		return store_failed(db, err);
+	return true;
+}
+
+bool store_finish(struct household *db, sqlite3_stmt *statement, struct error *err)
+{
+	int code;
+	do
+		code = sqlite3_step(statement);
+	while (code == SQLITE_ROW);
+	bool ok = code == SQLITE_DONE || store_failed(db, err);
+	sqlite3_finalize(statement);
+	return ok;
+}
+
+bool store_integer(struct household *db, const char *sql, int *out, struct error *err)
+{
+	sqlite3_stmt *query;
+	if (!store_prepare(db, sql, &query, err))
+		return false;
+	bool ok = sqlite3_step(query) == SQLITE_ROW;
+	if (ok)
+		*out = sqlite3_column_int(query, 0);
+	else
+		store_failed(db, err);
+	sqlite3_finalize(query);
+	return ok;
+}
+
+bool store_begin(struct household *db, struct error *err)
+{
+	return store_exec(db, "BEGIN IMMEDIATE", err);
+}
+
+bool store_end(struct household *db, bool ok, struct error *err)
+{
+	if (ok && store_exec(db, "COMMIT", err))
+		return true;
+	/* SQLite may have rolled back by itself, after a full disk for one; then this fails. */
+	if (!sqlite3_get_autocommit(db->sql))
+		(void)sqlite3_exec(db->sql, "ROLLBACK", NULL, NULL, NULL);
+	return false;
+}

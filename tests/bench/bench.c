@@ -1,0 +1,24 @@
+/* make bench: bench PROGRAM REFERENCE-DATABASE */
+#include "bench.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <time.h>
+
+double bench_seconds(void)
+{
+	struct timespec now;
+	(void)clock_gettime(CLOCK_MONOTONIC, &now);
+	return (double)now.tv_sec + (double)now.tv_nsec / 1e9;
+}
+
+int main(int argc, char *argv[])
+{
+	if (argc != 3) {
+		(void)fprintf(stderr, "usage: bench PROGRAM REFERENCE-DATABASE\n");
+		return EXIT_FAILURE;
+	}
+	bool program = bench_program(argv[1], argv[2]);
+	bool memory = bench_memory(argv[2]);
+	return program && memory ? EXIT_SUCCESS : EXIT_FAILURE;
+}

@@ -1,0 +1,19 @@
+/* The two benches. Each prints its ratios beside the goals; times are never asserted. */
+#ifndef JARWRIGHT_TESTS_BENCH_H
+#define JARWRIGHT_TESTS_BENCH_H
+
+#include <stdbool.h>
+
+/* Seconds of a clock that only goes forward. */
+double bench_seconds(void);
+
+/*
+ * One answer through the whole program against one look-up through the sqlite3 shell,
+ * started in turns. False after a message on stderr: one of them did not run.
+ */
+bool bench_program(const char *program, const char *database);
+
+/* decide() against one prepared SQLite look-up of the same cell, in one process. */
+bool bench_memory(const char *database);
+
+#endif

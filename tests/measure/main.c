@@ -1,0 +1,4 @@
+#include "suite.h"
+#include "suites.h"
+
+SUITE_MAIN(rational_suite(), rational_parse_suite(), quantity_suite())

@@ -1,0 +1,35 @@
+# Proof beyond the suites: the exhaustive run, the recorded answers, each rule switched
+# off, the bench. Included by the makefile.
+
+$(BUILD)/prove: $(LIB) $(wildcard tests/prove/*.c tests/prove/*.h)
+	$(COMPILE) -Itests -o $@ $(wildcard tests/prove/*.c) $(LIB) $(LIBS) -pthread
+
+$(BUILD)/golden-update: $(LIB) $(wildcard tests/golden/*.c tests/golden/*.h tests/golden/update/*.c) \
+		tests/prove/favourable.h
+	$(COMPILE) -Itests -o $@ tests/golden/update/update.c tests/golden/golden.c $(LIB) $(LIBS)
+
+$(BUILD)/bench: $(LIB) $(wildcard tests/bench/*.c tests/bench/*.h) tests/prove/favourable.h
+	$(COMPILE) -Itests -o $@ $(wildcard tests/bench/*.c) $(LIB) $(LIBS)
+
+# Every food, pack, canner, jar and whole foot, against an oracle that reads the text.
+prove: $(BUILD)/prove
+	$(BUILD)/prove $(TABLES)
+
+# Writes the answers anew; read the diff before it is committed.
+golden-update: $(BUILD)/golden-update
+	$(BUILD)/golden-update > $(BUILD)/answers.txt
+	mv $(BUILD)/answers.txt tests/golden/answers.txt
+
+# With any one rule left out of the engine, some suite fails.
+rules-off: export BUILD := $(BUILD)
+rules-off: export COMPILE := $(COMPILE)
+rules-off: export LIBS := $(LIBS)
+rules-off: export CHECK_CFLAGS = $(shell pkg-config --cflags check)
+rules-off: export CHECK_LIBS = $(shell pkg-config --libs check)
+rules-off: $(LIB)
+	tests/rules-off/rules-off.sh
+
+bench: $(PROGRAM) $(BUILD)/bench $(BUILD)/reference.db
+	$(BUILD)/bench $(PROGRAM) $(BUILD)/reference.db
+
+.PHONY: prove golden-update rules-off bench
