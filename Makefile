@@ -6,6 +6,8 @@
 
 CC      ?= cc
 CFLAGS  ?= -O2 -g
+# Link-time optimization where the compiler is gcc: the engine's rules are many small functions.
+LTO     ?= $(if $(findstring clang,$(CC)),,-flto=auto)
 prefix  ?= /usr/local
 bindir  ?= $(prefix)/bin
 datadir ?= $(prefix)/share
@@ -19,7 +21,7 @@ WARN := -std=c17 -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Werror \
 DEFS := -D_GNU_SOURCE -DJARWRIGHT_VERSION='"$(VERSION)"'
 INCS := -Iinclude -I$(BUILD)/gen
 LIBS := -ljansson -lsqlite3 -lm
-COMPILE = $(CC) $(WARN) $(DEFS) $(INCS) $(CPPFLAGS) $(CFLAGS) $(XFLAGS) -MMD -MP
+COMPILE = $(CC) $(WARN) $(DEFS) $(INCS) $(CPPFLAGS) $(CFLAGS) $(LTO) $(XFLAGS) -MMD -MP
 
 TABLES  := $(sort $(wildcard db/*.txt))
 GEN     := $(BUILD)/gen/rule_ids.h $(BUILD)/gen/reference_data.c
@@ -36,7 +38,7 @@ TESTS   := $(SUITES:%=$(BUILD)/tests/%)
 all: $(PROGRAM)
 
 $(PROGRAM): $(BUILD)/obj/cli/main.o $(LIB)
-	$(CC) $(CFLAGS) $(XFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
+	$(CC) $(CFLAGS) $(LTO) $(XFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
 
 $(LIB): $(OBJ)
 	rm -f $@ && ar rcs $@ $^
@@ -97,12 +99,12 @@ check-valgrind: $(PROGRAM) $(TESTS)
 
 # The suites again under the address and undefined-behaviour sanitizers, in their own tree.
 check-asan:
-	$(MAKE) BUILD=build-asan CFLAGS='-O1 -g -fno-omit-frame-pointer' \
+	$(MAKE) BUILD=build-asan LTO= CFLAGS='-O1 -g -fno-omit-frame-pointer' \
 		XFLAGS='-fsanitize=address,undefined -fno-sanitize-recover=all' check
 
 # Line coverage of the modules that decide, printed.
 coverage:
-	$(MAKE) BUILD=build-cov CFLAGS='-O0 -g' XFLAGS='--coverage' check
+	$(MAKE) BUILD=build-cov LTO= CFLAGS='-O0 -g' XFLAGS='--coverage' check
 	@for module in decide reference physics; do \
 		gcov -n -o build-cov/obj/$$module build-cov/obj/$$module/*.gcda 2>/dev/null | \
 		awk -v m=$$module '/^File .src\// {own = index($$0, "src/" m "/")} \

@@ -137,7 +137,7 @@ WHERE c.minutes IS NOT NULL AND other.minutes IS NOT NULL AND other.psi IS c.psi
 ORDER BY 1, 2;
 
 -- Higher up, a line never asks for less time.
-SELECT l.file, l.file_line, printf('%s: %d minutes above %d minutes at a lower elevation', l.jar,
+SELECT l.file, l.file_line, printf('%s: %d minutes, less than the %d at a lower elevation', l.jar,
 	c.minutes, max(lower.minutes))
 FROM cell AS c JOIN process_line AS l ON l.id = c.line_id
 JOIN cell AS lower ON lower.line_id = c.line_id AND lower.n < c.n
@@ -146,7 +146,7 @@ GROUP BY l.id, c.n
 ORDER BY 1, 2, c.n;
 
 -- Higher up, a line never asks for less pressure.
-SELECT l.file, l.file_line, printf('%s: %d psi above %d psi at a lower elevation', l.jar, c.psi,
+SELECT l.file, l.file_line, printf('%s: %d psi, less than the %d at a lower elevation', l.jar, c.psi,
 	max(lower.psi))
 FROM cell AS c JOIN process_line AS l ON l.id = c.line_id
 JOIN cell AS lower ON lower.line_id = c.line_id AND lower.n < c.n

@@ -93,7 +93,8 @@ CREATE TABLE food (
 	source_place TEXT,                  -- page, guide or row in it
 	file TEXT NOT NULL,                 -- the text file the row stands in
 	file_line INTEGER NOT NULL,         -- and its line there
-	CONSTRAINT "yield-qt-max is less than yield-qt-min" CHECK (yield_qt_max_milli >= yield_qt_min_milli)
+	CONSTRAINT "yield-qt-max is less than yield-qt-min" CHECK (yield_qt_max_milli >= yield_qt_min_milli),
+	CONSTRAINT "juice-for-vinegar in a food that needs no vinegar" CHECK (need_vinegar OR NOT may_be_juice)
 ) STRICT;
 
 -- A published dose of acid for one jar of a food.

@@ -37,33 +37,44 @@ void page_headline(const struct page *page, const char *word, const char *rest);
 void page_blank(const struct page *page);
 
 /* Each writes into buffer, at most size bytes, and returns it. */
-char *feet_words(char *buffer, size_t size, int32_t feet);             /* "2,900" */
-char *elevation_words(char *buffer, size_t size, int32_t mft);         /* "2,900 ft" */
-char *inches_words(char *buffer, size_t size, int32_t milli_in);       /* "1/2 inch" */
-char *milli_words(char *buffer, size_t size, int32_t milli);           /* "4.6" */
-char *band_words(char *buffer, size_t size, const struct band *band);  /* "above 6,000 ft" */
+char *feet_words(char *buffer, size_t size, int32_t feet);            /* "2,900" */
+char *elevation_words(char *buffer, size_t size, int32_t mft);        /* "2,900 ft" */
+char *inches_words(char *buffer, size_t size, int32_t milli_in);      /* "1/2 inch" */
+char *milli_words(char *buffer, size_t size, int32_t milli);          /* "4.6" */
+char *band_words(char *buffer, size_t size, const struct band *band); /* "above 6,000 ft" */
 char *citation_words(char *buffer, size_t size, const struct citation *citation);
-char *process_words(char *buffer, size_t size, int minutes, int psi);  /* "35 minutes at 11 psi" */
+/* Sources cited on a page, in the order of their first use; zeroed, it is empty. */
+#define SOURCES_MAX 64
+struct source_list {
+	const struct source *sources[SOURCES_MAX];
+	size_t sources_n;
+};
+/* "[aib539-2015-g1 p. 1-23]": the source's short name, kept for sources_text(), and place. */
+char *cite(struct source_list *list, char *buffer, size_t size, const struct citation *citation);
+/* What the short names stand for. */
+void sources_text(const struct page *page, const struct source_list *list);
+char *process_words(char *buffer, size_t size, int minutes, int psi); /* "35 minutes at 11 psi" */
 char *jar_words(char *buffer, size_t size, const struct reference *ref,
-                const struct jar_choice *jar);
+		const struct jar_choice *jar);
 const char *canner_title(enum canner canner); /* "dial-gauge pressure canner" */
 
 #define WORDS_BUFFER 512 /* enough for each of them */
 
 /* list with value, which it takes, at its end; NULL, both released, if either is or gets lost. */
 json_t *json_append(json_t *list, json_t *value);
-json_t *json_milli(int32_t milli);                         /* null for NONE */
-json_t *json_positive(int number);                         /* null for 0 */
-json_t *json_citation(const struct citation *citation);    /* a string */
-json_t *json_band(const struct band *band);                /* [from, to or null] */
-json_t *json_foods(const struct food_match *match);        /* slug and title of each */
+json_t *json_milli(int32_t milli);                      /* null for NONE */
+json_t *json_tenth(double number);                      /* to one decimal */
+json_t *json_positive(int number);                      /* null for 0 */
+json_t *json_citation(const struct citation *citation); /* a string */
+json_t *json_band(const struct band *band);             /* [from, to or null] */
+json_t *json_foods(const struct food_match *match);     /* slug and title of each */
 
 /* The answer of check; elevation_typed as the cook typed it, or "". */
 void decision_text(const struct page *page, const struct reference *ref,
-                   const struct request *request, const struct decision *decision,
-                   const char *elevation_typed);
+		   const struct request *request, const struct decision *decision,
+		   const char *elevation_typed);
 json_t *decision_json(const struct reference *ref, const struct request *request,
-                      const struct decision *decision);
+		      const struct decision *decision);
 
 /* One printed table; the column of the elevation, if it is stated, is marked. */
 struct elevation_mark {
@@ -71,9 +82,10 @@ struct elevation_mark {
 	int32_t mft;
 };
 void table_text(const struct page *page, const struct reference *ref,
-                const struct process_table *table, struct elevation_mark here);
+		const struct process_table *table, struct elevation_mark here,
+		struct source_list *sources);
 json_t *table_json(const struct reference *ref, const struct process_table *table,
-                   struct elevation_mark here);
+		   struct elevation_mark here);
 
 /* The column that counts at this elevation, or -1: above the table. */
 int table_band(const struct reference *ref, const struct process_table *table, int32_t mft);

@@ -6,6 +6,8 @@
 
 #include "jarwright/text.h"
 
+typedef int runner(struct invocation *inv);
+
 int command_failed(const struct invocation *inv)
 {
 	return inv->err->kind == ERROR_USAGE ? STATUS_USAGE : STATUS_FAILED;
@@ -55,37 +57,42 @@ static int run_version(struct invocation *inv)
 	return STATUS_DONE;
 }
 
-/* What runs for this command line. "X --help" is "help X". */
-static bool choose(int argc, char **argv, struct invocation *inv, int (**run)(struct invocation *))
+/* Reads the rest of the line for the command whose name stands at `place`. */
+static runner *choose_command(int argc, char **argv, int place, struct invocation *inv)
 {
-	if (arguments_have(argc, argv, "version")) {
-		*run = run_version;
-		return true;
+	inv->command = command_find(argv[place]);
+	if (!inv->command) {
+		no_such_command(argv[place], inv->err);
+		return NULL;
 	}
-	bool help = arguments_have(argc, argv, "help");
+	for (int i = place; i > 0; i--) /* the name goes; argv[0] moves up, unused */
+		argv[i] = argv[i - 1];
+	if (!options_parse(argc - 1, argv + 1, inv))
+		return NULL;
+	inv->color = inv->color && !flag(inv, "no-color");
+	return inv->command->run;
+}
+
+/* What runs for this command line. "X --help" is "help X". NULL: inv->err is filled. */
+static runner *choose(int argc, char **argv, struct invocation *inv)
+{
+	if (arguments_have(argc, argv, "version"))
+		return run_version;
 	int place = command_place(argc, argv);
-	if (place == 0 && !help)
-		return error_usage(inv->err, "command: none is given; 'jarwright help' lists them");
-	inv->command = place == 0 ? &command_help : command_find(argv[place]);
-	if (!inv->command)
-		return no_such_command(argv[place], inv->err);
-	if (help) {
+	if (arguments_have(argc, argv, "help")) {
+		inv->command = &command_help;
 		if (place != 0)
 			inv->operands[inv->operands_n++] = argv[place];
-		inv->command = &command_help;
-	} else {
-		for (int i = place; i > 0; i--) /* the name goes; argv[0] moves up, unused */
-			argv[i] = argv[i - 1];
-		if (!options_parse(argc - 1, argv + 1, inv))
-			return false;
-		inv->color = inv->color && !flag(inv, "no-color");
+		return inv->command->run;
 	}
-	*run = inv->command->run;
-	return true;
+	if (place != 0)
+		return choose_command(argc, argv, place, inv);
+	error_usage(inv->err, "command: none is given; 'jarwright help' lists them");
+	return NULL;
 }
 
 /* Runs it with a memory stream for its answer. *bytes is the caller's to free. */
-static int collect(struct invocation *inv, int (*run)(struct invocation *), char **bytes, size_t *n)
+static int collect(struct invocation *inv, runner *run, char **bytes, size_t *n)
 {
 	inv->out = open_memstream(bytes, n);
 	if (!inv->out) {
@@ -102,7 +109,7 @@ static int collect(struct invocation *inv, int (*run)(struct invocation *), char
 	return status;
 }
 
-static int answer(struct invocation *inv, int (*run)(struct invocation *))
+static int answer(struct invocation *inv, runner *run)
 {
 	char *bytes = NULL;
 	size_t n = 0;
@@ -118,10 +125,10 @@ static int answer(struct invocation *inv, int (*run)(struct invocation *))
 
 static int dispatch(int argc, char **argv, struct invocation *inv)
 {
-	int (*run)(struct invocation *) = NULL;
-	if (!arguments_check(argc, argv, inv->err) || !choose(argc, argv, inv, &run))
+	if (!arguments_check(argc, argv, inv->err))
 		return STATUS_USAGE;
-	return answer(inv, run);
+	runner *run = choose(argc, argv, inv);
+	return run ? answer(inv, run) : STATUS_USAGE;
 }
 
 int cli_main(int argc, char **argv)

@@ -40,9 +40,9 @@ const struct command command_check = {
     .synopsis = "FOOD --canner KIND --jar JAR [--pack P] [--elevation E] [--vinegar STRENGTH]",
     .summary = "may this food be processed so, and how long",
     .description =
-        "Gives exactly one verdict with all its reasons: tested (and then the published process), "
-        "refused, untested or unclear. Whatever is not said and decides is asked for; nothing is "
-        "assumed. The exit code is 0 for tested, 3 refused, 4 untested, 5 unclear.",
+	"Gives exactly one verdict with all its reasons: tested (and then the published process), "
+	"refused, untested or unclear. Whatever is not said and decides is asked for; nothing is "
+	"assumed. The exit code is 0 for tested, 3 refused, 4 untested, 5 unclear.",
     .options = options,
     .examples = examples,
     .run = run,

@@ -17,26 +17,52 @@ static const struct example examples[] = {
     EXAMPLES_END,
 };
 
+/* The rule's sentence in general: its own figure filled in, a case's left open. */
+static void general_words(char *buffer, size_t size, const struct rule *rule, const char *text)
+{
+	size_t n = 0;
+	while (*text && n + 1 < size) {
+		const char *end = *text == '{' ? strchr(text, '}') : NULL;
+		char figure[WORDS_BUFFER] = "...";
+		if (!end) {
+			buffer[n++] = *text++;
+			continue;
+		}
+		if (strncmp(text, "{limit}", 7) == 0)
+			milli_words(figure, sizeof figure, rule->limit_milli);
+		int written = snprintf(buffer + n, size - n, "%s", figure);
+		n += written > 0 && (size_t)written < size - n ? (size_t)written : 0;
+		text = end + 1;
+	}
+	buffer[n] = '\0';
+}
+
+#define RULE_TEXT 1000
+
 static int explain_rule(struct invocation *inv, const struct rule *rule)
 {
-	char source[WORDS_BUFFER], limit[WORDS_BUFFER] = "";
+	char source[WORDS_BUFFER], limit[WORDS_BUFFER];
+	char says[RULE_TEXT], why[RULE_TEXT], instead[RULE_TEXT];
+	general_words(says, sizeof says, rule, rule->says);
+	general_words(why, sizeof why, rule, rule->why);
+	general_words(instead, sizeof instead, rule, rule->instead);
 	citation_words(source, sizeof source, &rule->from);
 	if (flag(inv, "json"))
 		return answer_json(inv,
-		                   json_pack("{s:s, s:s, s:s, s:s, s:o, s:s, s:s}", "rule", rule->id,
-		                             "says", rule->says, "why", rule->why, "instead",
-		                             rule->instead, "limit", json_milli(rule->limit_milli),
-		                             "unit", rule->unit, "source", source),
-		                   STATUS_DONE);
+				   json_pack("{s:s, s:s, s:s, s:s, s:o, s:s, s:s}", "rule",
+					     rule->id, "says", says, "why", why, "instead", instead,
+					     "limit", json_milli(rule->limit_milli), "unit",
+					     rule->unit, "source", source),
+				   STATUS_DONE);
 	struct page page = answer_page(inv);
-	page_headline(&page, rule->id, rule->says);
+	page_headline(&page, rule->id, says);
 	if (*rule->why)
-		page_format(&page, "  why     ", "%s", rule->why);
+		page_format(&page, "  why     ", "%s", why);
 	if (*rule->instead)
-		page_format(&page, "  instead ", "%s", rule->instead);
+		page_format(&page, "  instead ", "%s", instead);
 	if (rule->limit_milli != NONE)
 		page_format(&page, "  limit   ", "%s %s",
-		            milli_words(limit, sizeof limit, rule->limit_milli), rule->unit);
+			    milli_words(limit, sizeof limit, rule->limit_milli), rule->unit);
 	page_format(&page, "  source  ", "%s", source);
 	return STATUS_DONE;
 }
@@ -48,13 +74,14 @@ static int explain_barred(struct invocation *inv, const struct barred *barred)
 	return answered == STATUS_REFUSED || answered == STATUS_UNTESTED ? STATUS_DONE : answered;
 }
 
-static void published_line(const struct page *page, const struct published_rule *rule)
+static void published_line(const struct page *page, const struct published_rule *rule,
+			   struct source_list *sources)
 {
 	char source[WORDS_BUFFER];
-	page_format(page, "  ", "%s%s%s%s%s%s%s%s [%s]", rule->says, *rule->value ? ": " : "",
-	            rule->value, *rule->unit ? " " : "", rule->unit, *rule->applies_to ? " (" : "",
-	            rule->applies_to, *rule->applies_to ? ")" : "",
-	            citation_words(source, sizeof source, &rule->from));
+	page_format(page, "  ", "%s%s%s%s%s%s%s%s %s", rule->says, *rule->value ? ": " : "",
+		    rule->value, *rule->unit ? " " : "", rule->unit, *rule->applies_to ? " (" : "",
+		    rule->applies_to, *rule->applies_to ? ")" : "",
+		    cite(sources, source, sizeof source, &rule->from));
 	if (*rule->note)
 		page_format(page, "    ", "%s", rule->note);
 }
@@ -65,6 +92,7 @@ static int explain_topic(struct invocation *inv, const char *topic)
 	struct page page = answer_page(inv);
 	bool json = flag(inv, "json");
 	json_t *list = json ? json_array() : NULL;
+	struct source_list sources = {.sources_n = 0};
 	if (!json)
 		page_headline(&page, topic, "as published:");
 	for (size_t i = 0; i < ref->published_n; i++) {
@@ -72,17 +100,19 @@ static int explain_topic(struct invocation *inv, const char *topic)
 		if (strcmp(rule->topic, topic) != 0)
 			continue;
 		if (!json) {
-			published_line(&page, rule);
+			published_line(&page, rule, &sources);
 			continue;
 		}
-		list = json_append(list, json_pack("{s:s, s:s, s:s, s:s, s:s, s:o}", "says", rule->says,
-		                                   "value", rule->value, "unit", rule->unit,
-		                                   "applies_to", rule->applies_to, "note", rule->note,
-		                                   "source", json_citation(&rule->from)));
+		list = json_append(
+		    list, json_pack("{s:s, s:s, s:s, s:s, s:s, s:o}", "says", rule->says, "value",
+				    rule->value, "unit", rule->unit, "applies_to", rule->applies_to,
+				    "note", rule->note, "source", json_citation(&rule->from)));
 	}
-	return json ? answer_json(inv, json_pack("{s:s, s:o}", "topic", topic, "rules", list),
-	                          STATUS_DONE)
-	            : STATUS_DONE;
+	if (json)
+		return answer_json(inv, json_pack("{s:s, s:o}", "topic", topic, "rules", list),
+				   STATUS_DONE);
+	sources_text(&page, &sources);
+	return STATUS_DONE;
 }
 
 /* Calls visit with each name that can be explained, kind by kind. */
@@ -91,9 +121,9 @@ typedef void visitor(void *context, const char *kind, const char *name);
 static void each_name(const struct reference *ref, visitor *visit, void *context)
 {
 	static const char *const facets[] = {[FACET_METHOD] = "method",
-	                                     [FACET_FOOD] = "food",
-	                                     [FACET_CLOSURE] = "closure",
-	                                     [FACET_CONTAINER] = "container"};
+					     [FACET_FOOD] = "food",
+					     [FACET_CLOSURE] = "closure",
+					     [FACET_CONTAINER] = "container"};
 	for (size_t i = 0; i < RULE_COUNT; i++)
 		visit(context, "rule", ref->rules[i].id);
 	for (size_t facet = 0; facet < sizeof facets / sizeof *facets; facet++)
@@ -171,10 +201,10 @@ static int unknown(struct invocation *inv, const char *words)
 	text_show(words, SIZE_MAX, shown);
 	each_name(reference_edition(), weigh_name, &nearest);
 	if (nearest.name)
-		error_usage(inv->err, "explain: \"%s\" is not known; did you mean %s?", shown,
-		            nearest.name);
+		error_usage(inv->err, "explain: '%s' is not known; did you mean %s?", shown,
+			    nearest.name);
 	else
-		error_usage(inv->err, "explain: \"%s\" is not known; list all with explain", shown);
+		error_usage(inv->err, "explain: '%s' is not known; list all with explain", shown);
 	return command_failed(inv);
 }
 
@@ -205,8 +235,8 @@ const struct command command_explain = {
     .synopsis = "[RULE|TOPIC|METHOD]",
     .summary = "a rule, its reason and its source",
     .description = "Says what a rule of an answer means, why it holds and who published it; also "
-                   "why a method, food or lid is refused, and what is published on a topic. "
-                   "Without a word it lists them all.",
+		   "why a method, food or lid is refused, and what is published on a topic. "
+		   "Without a word it lists them all.",
     .options = options,
     .examples = examples,
     .run = run,

@@ -28,7 +28,7 @@ static void canner_list(const struct food *food, char *buffer, size_t size)
 	for (int canner = 0; canner < CANNER_COUNT; canner++)
 		if (has_table(food, canner) && n < size)
 			n += (size_t)snprintf(buffer + n, size - n, "%s%s", n ? ", " : "",
-			                      canner_word((enum canner)canner));
+					      canner_word((enum canner)canner));
 }
 
 static json_t *food_json(const struct food *food)
@@ -36,9 +36,10 @@ static json_t *food_json(const struct food *food)
 	json_t *canners = json_array();
 	for (int canner = 0; canners && canner < CANNER_COUNT; canner++)
 		if (has_table(food, canner))
-			canners = json_append(canners, json_string(canner_word((enum canner)canner)));
+			canners =
+			    json_append(canners, json_string(canner_word((enum canner)canner)));
 	return json_pack("{s:s, s:s, s:s, s:o}", "food", food->slug, "title", food->title, "kind",
-	                 food->kind, "canners", canners);
+			 food->kind, "canners", canners);
 }
 
 static bool listed(const struct food_match *match, const struct food *food)
@@ -71,10 +72,11 @@ static int list_foods(struct invocation *inv, const struct food_match *match)
 	}
 	if (json)
 		return answer_json(inv,
-		                   json_pack("{s:s, s:o}", "edition", ref->edition, "foods", list),
-		                   STATUS_DONE);
+				   json_pack("{s:s, s:o}", "edition", ref->edition, "foods", list),
+				   STATUS_DONE);
 	page_blank(&page);
-	page_text(&page, "", "A steam canner goes by the boiling-water table, within limits; ask check.");
+	page_text(&page, "",
+		  "A steam canner goes by the boiling-water table, within limits; ask check.");
 	return STATUS_DONE;
 }
 
@@ -83,10 +85,10 @@ static int unknown(struct invocation *inv, const struct food_match *match, const
 	char shown[TEXT_SHOWN_SIZE];
 	text_show(words, SIZE_MAX, shown);
 	if (match->foods_n > 0)
-		error_usage(inv->err, "foods: nothing goes by \"%s\"; did you mean %s?", shown,
-		            match->foods[0]->slug);
+		error_usage(inv->err, "foods: nothing goes by '%s'; did you mean %s?", shown,
+			    match->foods[0]->slug);
 	else
-		error_usage(inv->err, "foods: nothing goes by \"%s\"; list all with foods", shown);
+		error_usage(inv->err, "foods: nothing goes by '%s'; list all with foods", shown);
 	return command_failed(inv);
 }
 
@@ -111,7 +113,7 @@ const struct command command_foods = {
     .synopsis = "[WORD...]",
     .summary = "the foods that have a published process",
     .description = "Lists name, title, kind and the canners a table is published for; with a word, "
-                   "only the foods it can mean.",
+		   "only the foods it can mean.",
     .options = options,
     .examples = examples,
     .run = run,

@@ -45,7 +45,7 @@ bool elevation_parse(const char *text, struct elevation *out, struct error *err)
 	out->stated = true;
 	out->from_kitchen = false;
 	out->mft = (int32_t)mft;
-	strcpy(out->typed, text);
+	memcpy(out->typed, text, strlen(text) + 1);
 	return true;
 }
 
@@ -60,7 +60,7 @@ bool invocation_elevation(struct invocation *inv, struct elevation *out)
 		return false;
 	out->stated = out->from_kitchen = kitchen.elevation_stated;
 	out->mft = kitchen.elevation_mft;
-	strcpy(out->typed, kitchen.elevation_typed);
+	memcpy(out->typed, kitchen.elevation_typed, sizeof out->typed);
 	return true;
 }
 
@@ -216,7 +216,7 @@ static bool read_name(struct invocation *inv, struct change *out)
 		return error_usage(inv->err,
 				   "kitchen: the name is longer than %zu bytes; shorten it",
 				   sizeof out->canner.name - 1);
-	strcpy(out->canner.name, name);
+	memcpy(out->canner.name, name, strlen(name) + 1);
 	return true;
 }
 

@@ -52,7 +52,8 @@ static bool clock_parse(const char *what, const char *text, int *out, struct err
 		return true;
 	char shown[TEXT_SHOWN_SIZE];
 	text_show(text, SIZE_MAX, shown);
-	return error_usage(err, "%s: \"%s\" is no time of day; type it as 9:00 or 21:30", what, shown);
+	return error_usage(err, "%s: '%s' is no time of day; type it as 9:00 or 21:30", what,
+			   shown);
 }
 
 static bool read_start(struct invocation *inv, struct plan_wish *wish)
@@ -64,7 +65,7 @@ static bool read_start(struct invocation *inv, struct plan_wish *wish)
 	if (start)
 		return clock_parse("start", start, &wish->start, inv->err) &&
 		       (wish->start < MIDNIGHT ||
-		        error_usage(inv->err, "start: 24:00 is the end of the day; type 0:00"));
+			error_usage(inv->err, "start: 24:00 is the end of the day; type 0:00"));
 	struct tm now;
 	if (!localtime_r(&inv->now, &now))
 		return error_failed(inv->err, "start: the clock cannot be read; say --start HH:MM");
@@ -85,12 +86,14 @@ static bool read_have(struct invocation *inv, const struct asked *asked, struct 
 	if (mass.amount.num <= 0)
 		return error_usage(inv->err, "have: nothing to put up; type a weight such as 20lb");
 	if (!plan_yield(reference_edition(), asked->request.food.foods[0], &asked->request.jar,
-	                mass.amount, &yield))
-		return error_usage(inv->err, "have: no publication says how many jars a weight of this "
-		                             "food makes; say --jars N instead");
+			mass.amount, &yield))
+		return error_usage(inv->err,
+				   "have: no publication says how many jars a weight of this "
+				   "food makes; say --jars N instead");
 	if (yield.jars < 1)
-		return error_usage(inv->err, "have: that is less than one jar; type more, or smaller "
-		                             "jars");
+		return error_usage(inv->err,
+				   "have: that is less than one jar; type more, or smaller "
+				   "jars");
 	wish->jars = yield.jars;
 	return true;
 }
@@ -99,8 +102,9 @@ static bool read_jars(struct invocation *inv, struct plan_wish *wish)
 {
 	const char *jars = option(inv, "jars"), *have = option(inv, "have");
 	if ((jars != NULL) == (have != NULL))
-		return error_usage(inv->err, "plan: how much is there to put up? say either --jars N or "
-		                             "--have WEIGHT");
+		return error_usage(inv->err,
+				   "plan: how much is there to put up? say either --jars N or "
+				   "--have WEIGHT");
 	return !jars || count_parse("jars", jars, PLAN_JARS_MAX, &wish->jars, inv->err);
 }
 
@@ -111,7 +115,7 @@ static bool read_load(struct invocation *inv, const struct asked *asked, struct 
 	const struct request *rq = &asked->request;
 	if (holds)
 		return count_parse("holds-jars", holds, KITCHEN_HOLDS_MAX, &wish->jars_per_load,
-		                   inv->err);
+				   inv->err);
 	if (rq->jar.by_volume || !rq->jar.stated)
 		return true;
 	if (rq->jar.jar == JAR_QUART)
@@ -132,16 +136,16 @@ static json_t *with_plan(json_t *answer, json_t *plan)
 }
 
 static int answer(struct invocation *inv, const struct asked *asked,
-                  const struct decision *decision, const struct plan *plan)
+		  const struct decision *decision, const struct plan *plan)
 {
 	const struct reference *ref = reference_edition();
 	const struct request *rq = &asked->request;
 	int status = verdict_exit_code(decision->verdict);
 	if (flag(inv, "json"))
 		return answer_json(inv,
-		                   with_plan(decision_json(ref, rq, decision),
-		                             plan ? plan_json(plan) : json_null()),
-		                   status);
+				   with_plan(decision_json(ref, rq, decision),
+					     plan ? plan_json(plan) : json_null()),
+				   status);
 	struct page page = answer_page(inv);
 	decision_text(&page, ref, rq, decision, asked->elevation.typed);
 	if (!plan)
@@ -177,9 +181,9 @@ const struct command command_plan = {
     .synopsis = "FOOD --jars N|--have WEIGHT --canner KIND --jar JAR [OPTION...]",
     .summary = "jars, canner loads and hours, until the seal check",
     .description =
-        "First checks, as the command check does; where there is no tested process there is no "
-        "plan, and the answer and exit code are those of check. Then gives loads and a timetable. "
-        "Every duration is a published one; what is not published is left out, and said.",
+	"First checks, as the command check does; where there is no tested process there is no "
+	"plan, and the answer and exit code are those of check. Then gives loads and a timetable. "
+	"Every duration is a published one; what is not published is left out, and said.",
     .options = options,
     .examples = examples,
     .run = run,

@@ -35,39 +35,43 @@ static bool wanted(const struct asked *asked, const struct process_table *table)
 static void steam_line(const struct page *page, const struct reference *ref)
 {
 	char limit[WORDS_BUFFER];
-	page_format(page, "",
-	            "A steam canner takes the boiling-water times, for acid food and up to %s minutes "
-	            "at your elevation; ask check.",
-	            milli_words(limit, sizeof limit, ref->rules[RULE_STEAM_TIME_LIMIT].limit_milli));
+	page_format(
+	    page, "",
+	    "A steam canner takes the boiling-water times, for acid food and up to %s minutes "
+	    "at your elevation; ask check.",
+	    milli_words(limit, sizeof limit, ref->rules[RULE_STEAM_TIME_LIMIT].limit_milli));
 }
 
-static void print_tables(struct invocation *inv, const struct asked *asked,
-                         const struct food *food, struct elevation_mark here)
+static void print_tables(struct invocation *inv, const struct asked *asked, const struct food *food,
+			 struct elevation_mark here)
 {
 	const struct reference *ref = reference_edition();
 	struct page page = answer_page(inv);
+	struct source_list sources = {.sources_n = 0};
 	size_t shown = 0;
 	page_headline(&page, food->title, food->slug);
 	for (size_t i = 0; i < food->tables_n; i++) {
 		if (!wanted(asked, &food->tables[i]))
 			continue;
 		page_blank(&page);
-		table_text(&page, ref, &food->tables[i], here);
+		table_text(&page, ref, &food->tables[i], here, &sources);
 		shown++;
 	}
 	page_blank(&page);
 	if (shown == 0)
 		page_text(&page, "",
-		          food->tables_n ? "No table is published for this canner."
-		                         : "No process is published: refrigerate it, or freeze it.");
+			  food->tables_n
+			      ? "No table is published for this canner."
+			      : "No process is published: refrigerate it, or freeze it.");
 	else
 		steam_line(&page, ref);
 	if (!here.stated)
 		page_text(&page, "", "Say --elevation to have your own column marked.");
+	sources_text(&page, &sources);
 }
 
-static int tables_json(struct invocation *inv, const struct asked *asked,
-                       const struct food *food, struct elevation_mark here)
+static int tables_json(struct invocation *inv, const struct asked *asked, const struct food *food,
+		       struct elevation_mark here)
 {
 	const struct reference *ref = reference_edition();
 	json_t *list = json_array();
@@ -75,17 +79,18 @@ static int tables_json(struct invocation *inv, const struct asked *asked,
 		if (wanted(asked, &food->tables[i]))
 			list = json_append(list, table_json(ref, &food->tables[i], here));
 	return answer_json(inv,
-	                   json_pack("{s:s, s:s, s:s, s:o, s:o}", "food", food->slug, "title",
-	                             food->title, "edition", ref->edition, "elevation_ft",
-	                             json_milli(here.stated ? here.mft : NONE), "tables", list),
-	                   STATUS_DONE);
+			   json_pack("{s:s, s:s, s:s, s:o, s:o}", "food", food->slug, "title",
+				     food->title, "edition", ref->edition, "elevation_ft",
+				     json_milli(here.stated ? here.mft : NONE), "tables", list),
+			   STATUS_DONE);
 }
 
 static int several(struct invocation *inv, const struct food_match *match)
 {
 	if (flag(inv, "json"))
-		return answer_json(inv, json_pack("{s:n, s:o}", "food", "candidates", json_foods(match)),
-		                   STATUS_UNCLEAR);
+		return answer_json(inv,
+				   json_pack("{s:n, s:o}", "food", "candidates", json_foods(match)),
+				   STATUS_UNCLEAR);
 	struct page page = answer_page(inv);
 	page_headline(&page, "UNCLEAR", "Which of these is it?");
 	for (size_t i = 0; i < match->foods_n; i++)
@@ -98,10 +103,10 @@ static int unknown(struct invocation *inv, const struct food_match *match, const
 	char shown[TEXT_SHOWN_SIZE];
 	text_show(words, SIZE_MAX, shown);
 	if (match->foods_n > 0)
-		error_usage(inv->err, "table: no food goes by \"%s\"; did you mean %s?", shown,
-		            match->foods[0]->slug);
+		error_usage(inv->err, "table: no food goes by '%s'; did you mean %s?", shown,
+			    match->foods[0]->slug);
 	else
-		error_usage(inv->err, "table: no food goes by \"%s\"; look for it with foods", shown);
+		error_usage(inv->err, "table: no food goes by '%s'; look for it with foods", shown);
 	return command_failed(inv);
 }
 
@@ -139,7 +144,7 @@ const struct command command_table = {
     .synopsis = "FOOD [--canner KIND] [--elevation E]",
     .summary = "the published process table of a food",
     .description = "Prints the table as published, jars down and elevations across. The column "
-                   "for your elevation is marked with a star and named below it.",
+		   "for your elevation is marked with a star and named below it.",
     .options = options,
     .examples = examples,
     .run = run,

@@ -41,8 +41,8 @@ static bool own(const struct kitchen *kitchen, enum canner canner)
 static size_t food_ways(const struct harvest *harvest, const struct food *food, struct way *ways)
 {
 	struct request rq = {.food = {.kind = MATCH_ONE, .foods = {food}, .foods_n = 1},
-	                     .elevation_stated = harvest->elevation.stated,
-	                     .elevation_mft = harvest->elevation.mft};
+			     .elevation_stated = harvest->elevation.stated,
+			     .elevation_mft = harvest->elevation.mft};
 	size_t n = decide_ways(reference_edition(), &rq, ways, WAYS_MAX), kept = 0;
 	for (size_t i = 0; i < n; i++)
 		if (own(&harvest->kitchen, ways[i].canner))
@@ -56,8 +56,8 @@ struct amount {
 	int loads, jars_per_load; /* 0: no load published */
 };
 
-static bool amount_of(const struct harvest *harvest, const struct food *food,
-                      const struct way *way, struct amount *out)
+static bool amount_of(const struct harvest *harvest, const struct food *food, const struct way *way,
+		      struct amount *out)
 {
 	const struct reference *ref = reference_edition();
 	struct jar_choice jar = {.stated = true, .jar = way->jar};
@@ -76,21 +76,21 @@ static bool amount_of(const struct harvest *harvest, const struct food *food,
 static void amount_words(const struct amount *amount, char *buffer, size_t size)
 {
 	int n = snprintf(buffer, size, "; %d jar%s", amount->yield.jars,
-	                 amount->yield.jars == 1 ? "" : "s");
+			 amount->yield.jars == 1 ? "" : "s");
 	size_t at = n > 0 ? (size_t)n : 0;
 	if (amount->loads > 0 && at < size)
 		n = snprintf(buffer + at, size - at, ", %d load%s of %d", amount->loads,
-		             amount->loads == 1 ? "" : "s", amount->jars_per_load);
+			     amount->loads == 1 ? "" : "s", amount->jars_per_load);
 	else
 		n = 0;
 	at += n > 0 ? (size_t)n : 0;
 	if (at < size)
 		snprintf(buffer + at, size - at, ", %.1f lb left over",
-		         rational_double(amount->yield.left_lb));
+			 rational_double(amount->yield.left_lb));
 }
 
 static void print_way(const struct page *page, const struct harvest *harvest,
-                      const struct food *food, const struct way *way)
+		      const struct food *food, const struct way *way)
 {
 	const struct reference *ref = reference_edition();
 	struct amount amount;
@@ -100,13 +100,13 @@ static void print_way(const struct page *page, const struct harvest *harvest,
 	if (amount_of(harvest, food, way, &amount))
 		amount_words(&amount, made, sizeof made);
 	page_format(page, "    ", "%s, %s%s jars: %s%s", canner_title(way->canner), pack,
-	            ref->jars[way->jar].name,
-	            process_words(process, sizeof process, way->minutes, way->psi), made);
+		    ref->jars[way->jar].name,
+		    process_words(process, sizeof process, way->minutes, way->psi), made);
 }
 
 /* Pounds are published for few foods only. */
 static void print_pounds(const struct page *page, const struct harvest *harvest,
-                         const struct food *food, const struct way *way)
+			 const struct food *food, const struct way *way)
 {
 	struct amount amount;
 	char pounds[WORDS_BUFFER];
@@ -115,10 +115,11 @@ static void print_pounds(const struct page *page, const struct harvest *harvest,
 	if (!amount_of(harvest, food, way, &amount))
 		page_text(page, "    ", "No publication says how many jars a weight of it makes.");
 	else
-		page_format(page, "    ", "Published: %s lb for %d %s jars; the rest in proportion.",
-		            milli_words(pounds, sizeof pounds, amount.yield.published_milli_lb),
-		            amount.yield.published_jars,
-		            reference_edition()->jars[amount.yield.published_jar].name);
+		page_format(page, "    ",
+			    "Published: %s lb for %d %s jars; the rest in proportion.",
+			    milli_words(pounds, sizeof pounds, amount.yield.published_milli_lb),
+			    amount.yield.published_jars,
+			    reference_edition()->jars[amount.yield.published_jar].name);
 }
 
 static void print_closing(const struct page *page, const struct harvest *harvest, bool vinegar)
@@ -127,16 +128,18 @@ static void print_closing(const struct page *page, const struct harvest *harvest
 	if (vinegar) {
 		char limit[WORDS_BUFFER];
 		const struct rule *rule = &reference_edition()->rules[RULE_VINEGAR_WEAK];
-		page_format(page, "careful ",
-		            "Where the recipe takes vinegar, %s %% on its label is assumed; ask check with "
-		            "--vinegar for yours.",
-		            milli_words(limit, sizeof limit, rule->limit_milli));
+		page_format(
+		    page, "careful ",
+		    "Where the recipe takes vinegar, %s %% on its label is assumed; ask check with "
+		    "--vinegar for yours.",
+		    milli_words(limit, sizeof limit, rule->limit_milli));
 	}
 	if (harvest->kitchen.canners_n > 0)
 		page_text(page, "note    ", "Only ways for the canners of your kitchen are shown.");
-	page_text(page, "note    ",
-	          "Each way holds for its published recipe unchanged; ask check for headspace, acid and "
-	          "cautions before you start.");
+	page_text(
+	    page, "note    ",
+	    "Each way holds for its published recipe unchanged; ask check for headspace, acid and "
+	    "cautions before you start.");
 }
 
 static int print(struct invocation *inv, const struct harvest *harvest)
@@ -146,7 +149,7 @@ static int print(struct invocation *inv, const struct harvest *harvest)
 	bool vinegar = false;
 	size_t found = 0;
 	page_format(&page, "", "Published ways at %s:",
-	            elevation_words(feet, sizeof feet, harvest->elevation.mft));
+		    elevation_words(feet, sizeof feet, harvest->elevation.mft));
 	for (size_t i = 0; i < harvest->match.foods_n; i++) {
 		const struct food *food = harvest->match.foods[i];
 		struct way ways[WAYS_MAX];
@@ -163,29 +166,27 @@ static int print(struct invocation *inv, const struct harvest *harvest)
 	}
 	if (found == 0)
 		page_text(&page, "  ",
-		          harvest->kitchen.canners_n > 0
-		              ? "none for the canners of your kitchen; freeze it or use it fresh"
-		              : "none; freeze it or use it fresh");
+			  harvest->kitchen.canners_n > 0
+			      ? "none for the canners of your kitchen; freeze it or use it fresh"
+			      : "none; freeze it or use it fresh");
 	print_closing(&page, harvest, vinegar);
 	return STATUS_DONE;
 }
 
 static json_t *way_json(const struct harvest *harvest, const struct food *food,
-                        const struct way *way)
+			const struct way *way)
 {
 	struct amount amount;
 	bool known = amount_of(harvest, food, way, &amount);
-	return json_pack("{s:s, s:s, s:o, s:s, s:i, s:o, s:o, s:o, s:o, s:b}", "food", food->slug,
-	                 "canner", canner_word(way->canner), "pack",
-	                 way->pack == PACK_UNSTATED ? json_null()
-	                                            : json_string(pack_word(way->pack)),
-	                 "jar", reference_edition()->jars[way->jar].name, "minutes", way->minutes,
-	                 "psi", json_positive(way->psi), "jars",
-	                 known ? json_integer(amount.yield.jars) : json_null(), "loads",
-	                 known && amount.jars_per_load ? json_integer(amount.loads) : json_null(),
-	                 "left_lb",
-	                 known ? json_real(rational_double(amount.yield.left_lb)) : json_null(),
-	                 "vinegar_assumed", (food->acid_need & ACID_NEED_VINEGAR) != 0);
+	return json_pack(
+	    "{s:s, s:s, s:o, s:s, s:i, s:o, s:o, s:o, s:o, s:b}", "food", food->slug, "canner",
+	    canner_word(way->canner), "pack",
+	    way->pack == PACK_UNSTATED ? json_null() : json_string(pack_word(way->pack)), "jar",
+	    reference_edition()->jars[way->jar].name, "minutes", way->minutes, "psi",
+	    json_positive(way->psi), "jars", known ? json_integer(amount.yield.jars) : json_null(),
+	    "loads", known && amount.jars_per_load ? json_integer(amount.loads) : json_null(),
+	    "left_lb", known ? json_real(rational_double(amount.yield.left_lb)) : json_null(),
+	    "vinegar_assumed", (food->acid_need & ACID_NEED_VINEGAR) != 0);
 }
 
 static int to_json(struct invocation *inv, const struct harvest *harvest)
@@ -195,14 +196,15 @@ static int to_json(struct invocation *inv, const struct harvest *harvest)
 		struct way ways[WAYS_MAX];
 		size_t n = food_ways(harvest, harvest->match.foods[i], ways);
 		for (size_t w = 0; list && w < n; w++)
-			list = json_append(list, way_json(harvest, harvest->match.foods[i], &ways[w]));
+			list =
+			    json_append(list, way_json(harvest, harvest->match.foods[i], &ways[w]));
 	}
 	return answer_json(
 	    inv,
 	    json_pack("{s:s, s:o, s:o, s:o}", "edition", reference_edition()->edition,
-	              "elevation_ft", json_milli(harvest->elevation.mft), "have_lb",
-	              harvest->weighed ? json_real(rational_double(harvest->lb)) : json_null(),
-	              "ways", list),
+		      "elevation_ft", json_milli(harvest->elevation.mft), "have_lb",
+		      harvest->weighed ? json_real(rational_double(harvest->lb)) : json_null(),
+		      "ways", list),
 	    STATUS_DONE);
 }
 
@@ -219,7 +221,7 @@ static bool read_harvest(struct invocation *inv, struct harvest *out)
 			return false;
 		if (mass.amount.num <= 0)
 			return error_usage(inv->err,
-			                   "have: nothing to put up; type a weight such as 20lb");
+					   "have: nothing to put up; type a weight such as 20lb");
 		out->weighed = true;
 		out->lb = mass.amount;
 	}
@@ -228,9 +230,9 @@ static bool read_harvest(struct invocation *inv, struct harvest *out)
 		return true;
 	text_show(words, SIZE_MAX, shown);
 	if (out->match.foods_n > 0)
-		return error_usage(inv->err, "ways: nothing goes by \"%s\"; did you mean %s?", shown,
-		                   out->match.foods[0]->slug);
-	return error_usage(inv->err, "ways: nothing goes by \"%s\"; list all with foods", shown);
+		return error_usage(inv->err, "ways: nothing goes by '%s'; did you mean %s?", shown,
+				   out->match.foods[0]->slug);
+	return error_usage(inv->err, "ways: nothing goes by '%s'; list all with foods", shown);
 }
 
 static int ask_elevation(struct invocation *inv)
@@ -238,7 +240,8 @@ static int ask_elevation(struct invocation *inv)
 	static const char text[] =
 	    "At what elevation is the kitchen? Say --elevation 2900ft or 880m.";
 	if (flag(inv, "json"))
-		return answer_json(inv, json_pack("{s:n, s:s}", "ways", "text", text), STATUS_UNCLEAR);
+		return answer_json(inv, json_pack("{s:n, s:s}", "ways", "text", text),
+				   STATUS_UNCLEAR);
 	struct page page = answer_page(inv);
 	page_headline(&page, "UNCLEAR", text);
 	return STATUS_UNCLEAR;
@@ -262,8 +265,8 @@ const struct command command_ways = {
     .synopsis = "PRODUCE [--have WEIGHT] [--elevation E]",
     .summary = "what can be put up from a harvest, with jars and loads",
     .description = "Lists every published way for all foods the word can mean, with the process at "
-                   "your elevation; with a weight, also jars and canner loads. If canners are "
-                   "stored in your kitchen, only their ways are shown.",
+		   "your elevation; with a weight, also jars and canner loads. If canners are "
+		   "stored in your kitchen, only their ways are shown.",
     .options = options,
     .examples = examples,
     .run = run,

@@ -8,7 +8,7 @@
 #include "jarwright/text.h"
 #include "jarwright/words.h"
 
-#define NEAR 2   /* letters that a word may be off to be taken for a slip */
+#define NEAR 2 /* letters that a word may be off to be taken for a slip */
 
 /* What people call the canners, besides the names that canner_word() gives. */
 struct canner_name {
@@ -22,13 +22,12 @@ static const struct canner_name canner_names[] = {
      CHOICE_CANNER, CANNER_BOILING_WATER},
     {"|steam|steam canner|atmospheric steam|atmospheric steam canner|", CHOICE_CANNER,
      CANNER_STEAM},
-    {"|dial-gauge|dial|dial gauge canner|dial-gauge pressure canner|pressure-dial|",
-     CHOICE_CANNER, CANNER_DIAL_GAUGE},
+    {"|dial-gauge|dial|dial gauge canner|dial-gauge pressure canner|pressure-dial|", CHOICE_CANNER,
+     CANNER_DIAL_GAUGE},
     {"|weighted-gauge|weighted|weighted gauge canner|weighted-gauge pressure canner|"
      "pressure-weighted|",
      CHOICE_CANNER, CANNER_WEIGHTED_GAUGE},
-    {"|pressure|pressure canner|pressure canning|", CHOICE_PRESSURE_UNSTATED,
-     CANNER_DIAL_GAUGE},
+    {"|pressure|pressure canner|pressure canning|", CHOICE_PRESSURE_UNSTATED, CANNER_DIAL_GAUGE},
 };
 
 /* A word of a closed list and what it stands for. */
@@ -40,16 +39,19 @@ struct choice {
 static const struct choice packs[] = {
     {"raw", PACK_RAW}, {"raw pack", PACK_RAW}, {"hot", PACK_HOT}, {"hot pack", PACK_HOT}};
 static const struct choice jar_states[] = {{"sterile", JARS_STERILE}, {"clean", JARS_NOT_STERILE}};
-static const struct choice acids[] = {
-    {"vinegar", ACID_VINEGAR},           {"bottled-lemon", ACID_BOTTLED_JUICE},
-    {"bottled-lime", ACID_BOTTLED_JUICE}, {"citric-acid", ACID_CITRIC},
-    {"fresh-lemon", ACID_FRESH_JUICE},   {"fresh-lime", ACID_FRESH_JUICE},
-    {"tablets", ACID_TABLETS},           {"none", ACID_NONE}};
+static const struct choice acids[] = {{"vinegar", ACID_VINEGAR},
+				      {"bottled-lemon", ACID_BOTTLED_JUICE},
+				      {"bottled-lime", ACID_BOTTLED_JUICE},
+				      {"citric-acid", ACID_CITRIC},
+				      {"fresh-lemon", ACID_FRESH_JUICE},
+				      {"fresh-lime", ACID_FRESH_JUICE},
+				      {"tablets", ACID_TABLETS},
+				      {"none", ACID_NONE}};
 static const struct choice vinegars[] = {{"homemade", VINEGAR_HOME_MADE},
-                                         {"home made", VINEGAR_HOME_MADE},
-                                         {"unknown", VINEGAR_UNKNOWN},
-                                         {"wine", VINEGAR_WINE},
-                                         {"wine vinegar", VINEGAR_WINE}};
+					 {"home made", VINEGAR_HOME_MADE},
+					 {"unknown", VINEGAR_UNKNOWN},
+					 {"wine", VINEGAR_WINE},
+					 {"wine vinegar", VINEGAR_WINE}};
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 /* The cook's word, safe and short enough for a message. */
@@ -81,7 +83,8 @@ bool operand_words(struct invocation *inv, char *buffer, size_t size)
 	for (size_t i = 0; i < inv->operands_n; i++) {
 		size_t length = strlen(inv->operands[i]);
 		if (n + length + 2 > size)
-			return error_usage(inv->err, "food: the name is too long; type a few words");
+			return error_usage(inv->err,
+					   "food: the name is too long; type a few words");
 		if (i > 0)
 			buffer[n++] = ' ';
 		memcpy(buffer + n, inv->operands[i], length);
@@ -97,8 +100,8 @@ bool count_parse(const char *what, const char *text, int most, int *out, struct 
 	if (!rational_parse(text, &number, err))
 		return error_context(err, "%s", what);
 	if (number.den != 1 || number.num < 1 || number.num > most) {
-		return error_usage(err, "%s: \"%s\" is no whole number from 1 to %d; type one", what,
-		                   show(text).text, most);
+		return error_usage(err, "%s: '%s' is no whole number from 1 to %d; type one", what,
+				   show(text).text, most);
 	}
 	*out = (int)number.num;
 	return true;
@@ -107,6 +110,8 @@ bool count_parse(const char *what, const char *text, int most, int *out, struct 
 /* The nearest of the canners' names in spelling, or NULL. */
 static const char *near_canner(const char *text)
 {
+	if (spelling_distance(text, "pressure") <= NEAR)
+		return "dial-gauge or weighted-gauge (pressure)";
 	for (int canner = 0; canner < CANNER_COUNT; canner++)
 		if (spelling_distance(text, canner_word((enum canner)canner)) <= NEAR)
 			return canner_word((enum canner)canner);
@@ -130,12 +135,13 @@ static bool own_canner(struct invocation *inv, const char *text, struct asked *o
 	}
 	const char *near = near_canner(text);
 	if (near)
-		return error_usage(inv->err, "canner: \"%s\" is not known; did you mean %s?", show(text).text,
-		                   near);
-	return error_usage(inv->err,
-	                   "canner: \"%s\" is neither a kind of canner nor one of your kitchen's; type "
-	                   "boiling-water, steam, dial-gauge or weighted-gauge",
-	                   show(text).text);
+		return error_usage(inv->err, "canner: '%s' is not known; did you mean %s?",
+				   show(text).text, near);
+	return error_usage(
+	    inv->err,
+	    "canner: '%s' is neither a kind of canner nor one of your kitchen's; type "
+	    "boiling-water, steam, dial-gauge or weighted-gauge",
+	    show(text).text);
 }
 
 bool asked_canner(struct invocation *inv, struct asked *out)
@@ -148,7 +154,7 @@ bool asked_canner(struct invocation *inv, struct asked *out)
 	char folded[WORDS_SIZE];
 	if (!words_fold(text, strlen(text), folded))
 		return error_usage(inv->err, "canner: the name is empty or too long; type "
-		                             "boiling-water, steam, dial-gauge or weighted-gauge");
+					     "boiling-water, steam, dial-gauge or weighted-gauge");
 	for (size_t i = 0; i < COUNT(canner_names); i++) {
 		if (!words_listed(canner_names[i].words, folded))
 			continue;
@@ -200,17 +206,17 @@ static bool name_volume(const struct reference *ref, struct rational ml, struct 
 }
 
 static bool take_volume(const struct reference *ref, const char *text, struct rational ml,
-                        struct jar_choice *jar, struct error *err)
+			struct jar_choice *jar, struct error *err)
 {
 	if (ml.num <= 0)
-		return error_usage(err, "jar: \"%s\" holds nothing; type the volume of the jar",
-		                   show(text).text);
+		return error_usage(err, "jar: '%s' holds nothing; type the volume of the jar",
+				   show(text).text);
 	if (name_volume(ref, ml, jar))
 		return true;
 	*jar = (struct jar_choice){.stated = true, .by_volume = true};
 	if (!rational_ceil(ml, NL_PER_ML, &jar->volume_nl))
-		return error_usage(err, "jar: \"%s\" is too large; type the volume of one jar",
-		                   show(text).text);
+		return error_usage(err, "jar: '%s' is too large; type the volume of one jar",
+				   show(text).text);
 	return true;
 }
 
@@ -240,20 +246,21 @@ static bool read_jar(struct invocation *inv, const struct reference *ref, struct
 	}
 	if (number)
 		return false; /* the reason why it is no volume is in inv->err */
-	return error_usage(inv->err,
-	                   "jar: \"%s\" is not known; type half-pint, pint, quart or another size, or "
-	                   "its volume such as 500mL",
-	                   show(text).text);
+	return error_usage(
+	    inv->err,
+	    "jar: '%s' is not known; type half-pint, pint, quart or another size, or "
+	    "its volume such as 500mL",
+	    show(text).text);
 }
 
 static bool read_choice(struct invocation *inv, const char *name, const struct choice *choices,
-                        size_t n, const char *allowed, int *value)
+			size_t n, const char *allowed, int *value)
 {
 	const char *text = option(inv, name);
 	if (!text || chosen(choices, n, text, value))
 		return true;
-	return error_usage(inv->err, "%s: \"%s\" is not known; type %s", name,
-	                   show(text).text, allowed);
+	return error_usage(inv->err, "%s: '%s' is not known; type %s", name, show(text).text,
+			   allowed);
 }
 
 #define MILLI 1000
@@ -271,18 +278,20 @@ static bool read_vinegar(struct invocation *inv, struct request *rq)
 	struct quantity strength;
 	int64_t milli = 0;
 	if (!strpbrk(text, "0123456789"))
-		return error_usage(inv->err,
-		                   "vinegar: \"%s\" is not known; type the acidity on the label such as "
-		                   "5%%, or homemade, unknown or wine",
-		                   show(text).text);
+		return error_usage(
+		    inv->err,
+		    "vinegar: '%s' is not known; type the acidity on the label such as "
+		    "5%%, or homemade, unknown or wine",
+		    show(text).text);
 	if (!quantity_parse(DIMENSION_PERCENT, "vinegar", text, &strength, inv->err))
 		return false;
 	if (!rational_floor(strength.amount, MILLI, &milli) || strength.amount.num <= 0 ||
 	    rational_compare(strength.amount, (struct rational){100, 1}) > 0)
-		return error_usage(inv->err,
-		                   "vinegar: \"%s\" is no strength of vinegar; type the acidity on the "
-		                   "label, such as 5%%",
-		                   show(text).text);
+		return error_usage(
+		    inv->err,
+		    "vinegar: '%s' is no strength of vinegar; type the acidity on the "
+		    "label, such as 5%%",
+		    show(text).text);
 	rq->vinegar = VINEGAR_LABELLED;
 	rq->vinegar_milli_percent = (int32_t)milli;
 	return true;
@@ -299,8 +308,8 @@ static bool read_ph(struct invocation *inv, struct request *rq)
 		return error_context(inv->err, "ph");
 	if (ph.num < 0 || rational_compare(ph, (struct rational){14, 1}) > 0 ||
 	    !rational_ceil(ph, MILLI, &milli)) {
-		return error_usage(inv->err, "ph: \"%s\" is outside the pH scale; type 0 to 14",
-		                   show(text).text);
+		return error_usage(inv->err, "ph: '%s' is outside the pH scale; type 0 to 14",
+				   show(text).text);
 	}
 	rq->ph_stated = true;
 	rq->ph_milli = (int32_t)milli;
@@ -320,9 +329,9 @@ static bool read_psi(struct invocation *inv, struct request *rq)
 	    !quantity_parse(DIMENSION_PRESSURE, "psi", text, &pressure, inv->err))
 		return false;
 	if (pressure.amount.den != 1 || pressure.amount.num < 1 || pressure.amount.num > PSI_MOST) {
-		return error_usage(inv->err,
-		                   "psi: \"%s\" is no published pressure; type whole pounds, such as 11",
-		                   show(text).text);
+		return error_usage(
+		    inv->err, "psi: '%s' is no published pressure; type whole pounds, such as 11",
+		    show(text).text);
 	}
 	rq->psi = (int)pressure.amount.num;
 	return true;
@@ -349,7 +358,7 @@ static void list_barred(const struct reference *ref, enum facet facet, char *buf
 
 /* A closure or a container: the usual one, or one that is refused by name. */
 static bool read_barred(struct invocation *inv, const struct reference *ref, const char *name,
-                        enum facet facet, const char *usual, const struct barred **out)
+			enum facet facet, const char *usual, const struct barred **out)
 {
 	const char *text = option(inv, name), *first = usual;
 	char folded[WORDS_SIZE];
@@ -363,20 +372,21 @@ static bool read_barred(struct invocation *inv, const struct reference *ref, con
 	size_t length = 0;
 	words_next(&first, &item, &length);
 	list_barred(ref, facet, known, sizeof known);
-	return error_usage(inv->err, "%s: \"%s\" is not known; type %.*s, or one of: %s", name,
-	                   show(text).text, (int)length, item, known);
+	return error_usage(inv->err, "%s: '%s' is not known; type %.*s, or one of: %s", name,
+			   show(text).text, (int)length, item, known);
 }
 
 static bool read_details(struct invocation *inv, const char *jars_option, struct request *rq)
 {
 	int pack = PACK_UNSTATED, acid = ACID_UNSTATED, state = JARS_UNSTATED;
 	if (!read_choice(inv, "pack", packs, COUNT(packs), "raw or hot", &pack) ||
-	    !read_choice(inv, "acid", acids, COUNT(acids),
-	                 "vinegar, bottled-lemon, bottled-lime, citric-acid, fresh-lemon, tablets or "
-	                 "none",
-	                 &acid) ||
+	    !read_choice(
+		inv, "acid", acids, COUNT(acids),
+		"vinegar, bottled-lemon, bottled-lime, citric-acid, fresh-lemon, tablets or "
+		"none",
+		&acid) ||
 	    !read_choice(inv, jars_option, jar_states, COUNT(jar_states), "sterile or clean",
-	                 &state))
+			 &state))
 		return false;
 	rq->pack = (enum pack)pack;
 	rq->acid = (enum acid)acid;
@@ -398,9 +408,9 @@ bool asked_read(struct invocation *inv, const char *jars_option, struct asked *o
 	    !read_details(inv, jars_option, rq))
 		return false;
 	if (!read_barred(inv, ref, "closure", FACET_CLOSURE, "|two-piece|two-piece lid|",
-	                 &rq->closure) ||
+			 &rq->closure) ||
 	    !read_barred(inv, ref, "container", FACET_CONTAINER,
-	                 "|preserving|preserving jar|canning jar|", &rq->container))
+			 "|preserving|preserving jar|canning jar|", &rq->container))
 		return false;
 	if (!invocation_elevation(inv, &out->elevation))
 		return false;
@@ -416,10 +426,10 @@ int answer_barred(struct invocation *inv, const struct barred *barred)
 	citation_words(source, sizeof source, &barred->from);
 	if (flag(inv, "json"))
 		return answer_json(inv,
-		                   json_pack("{s:s, s:s, s:s, s:s}", "barred", barred->slug, "text",
-		                             barred->says, "instead", barred->instead, "source",
-		                             source),
-		                   status);
+				   json_pack("{s:s, s:s, s:s, s:s}", "barred", barred->slug, "text",
+					     barred->says, "instead", barred->instead, "source",
+					     source),
+				   status);
 	struct page page = answer_page(inv);
 	page_headline(&page, barred->refused ? "REFUSED" : "UNTESTED", barred->slug);
 	page_format(&page, "  ", "%s %s", barred->says, barred->instead);
@@ -429,9 +439,8 @@ int answer_barred(struct invocation *inv, const struct barred *barred)
 
 struct page answer_page(const struct invocation *inv)
 {
-	return (struct page){.out = inv->out,
-	                     .width = inv->width > 0 ? inv->width : PAGE_WIDTH,
-	                     .bold = inv->color};
+	return (struct page){
+	    .out = inv->out, .width = inv->width > 0 ? inv->width : PAGE_WIDTH, .bold = inv->color};
 }
 
 int answer_json(struct invocation *inv, json_t *json, int status)

@@ -48,7 +48,21 @@ int sweet_spread_minutes(const struct facts *f);
 /* Are sterile empty jars part of this process? Only with a line chosen. */
 bool needs_sterile_jars(const struct facts *f);
 
-/* One rule, or a few that share a subject: looks at the facts, adds what it finds. */
+/* Situations a rule can be confined to. */
+enum when {
+	WHEN_ANY = 0,
+	WHEN_NOT_ONE_FOOD = 1 << 0,
+	WHEN_FOOD = 1 << 1,    /* one food is meant */
+	WHEN_NO_LINE = 1 << 2, /* no published figure was reached: a fact or a table is missing */
+	WHEN_LINE = 1 << 3,
+	WHEN_STEAM = 1 << 4,
+	WHEN_PRESSURE = 1 << 5,
+	WHEN_ACID = 1 << 6,   /* the food is what it is by an acid of its formula */
+	WHEN_BARRED = 1 << 7, /* a closure or a container refused by name */
+	WHEN_PH = 1 << 8,     /* a reading was given */
+};
+
+/* One rule: looks at the facts, adds what it finds. */
 typedef void rule_function(const struct facts *f, enum rule_id rule, struct decision *d);
 
 rule_function rule_food_unknown, rule_food_ambiguous, rule_food_barred, rule_food_by_word,

@@ -20,15 +20,15 @@ static bool newer(const struct household *db, int version, struct error *err)
 /* The caller holds a transaction, so that the three answers belong together. */
 static bool recognise(struct household *db, enum store_kind *out, int *version, struct error *err)
 {
-	int application, tables;
+	int application = 0, tables = 0;
+	*version = 0;
+	*out = STORE_EMPTY;
 	if (!store_integer(db, "PRAGMA application_id", &application, err) ||
 	    !store_integer(db, "PRAGMA user_version", version, err) ||
 	    !store_integer(db, "SELECT count(*) FROM sqlite_schema", &tables, err))
 		return false;
-	if (application == 0 && *version == 0 && tables == 0) {
-		*out = STORE_EMPTY;
+	if (application == 0 && *version == 0 && tables == 0)
 		return true;
-	}
 	if (application != HOUSEHOLD_APPLICATION_ID || *version < 1)
 		return foreign(db, err);
 	if ((size_t)*version > household_migrations_n)

@@ -145,7 +145,7 @@ bool household_open(const char *path, enum household_access access, struct house
 				    "household file '%s': out of memory; close other programs "
 				    "and try again",
 				    path);
-	strcpy(db->path, path);
+	memcpy(db->path, path, strlen(path) + 1);
 	if (!connect(db, access, err)) {
 		household_close(db);
 		return false;

@@ -122,8 +122,8 @@ static bool fold(const char *text, char folded[static UNIT_NAME_MAX + 3])
 	}
 	folded[to++] = '|';
 	folded[to] = '\0';
-	/* A bar of one's own, or nothing, must not match across two names. */
-	return to > 2 && strchr(folded + 1, '|') == folded + to - 1;
+	/* A bar typed by hand must not match across two names. */
+	return strchr(folded + 1, '|') == folded + to - 1;
 }
 
 const struct unit *unit_find(const struct unit_family *family, const char *text)

@@ -13,7 +13,7 @@ static bool nearest_name(const struct reference *ref, const struct jar_choice *j
 	for (int i = 0; i < JAR_COUNT; i++) {
 		const struct jar_size *size = &ref->jars[i];
 		bool namesake = size->namesake_ml != NONE &&
-		                jar->volume_nl == (int64_t)size->namesake_ml * NL_PER_ML;
+				jar->volume_nl == (int64_t)size->namesake_ml * NL_PER_ML;
 		if (size->volume_nl < jar->volume_nl && !namesake)
 			continue;
 		*out = (enum jar)i;
@@ -23,8 +23,8 @@ static bool nearest_name(const struct reference *ref, const struct jar_choice *j
 }
 
 /* Published for quarts and pints; a smaller jar takes no more room than a larger one. */
-bool plan_usual_load(const struct reference *ref, const struct jar_choice *jar,
-                     struct span *out, enum load_origin *origin)
+bool plan_usual_load(const struct reference *ref, const struct jar_choice *jar, struct span *out,
+		     enum load_origin *origin)
 {
 	enum jar named;
 	if (!nearest_name(ref, jar, &named) || named > JAR_QUART)
@@ -61,8 +61,8 @@ static bool published_pounds(const struct food *food, bool small, struct yield *
 	return false;
 }
 
-bool plan_yield(const struct reference *ref, const struct food *food,
-                const struct jar_choice *jar, struct rational have_lb, struct yield *out)
+bool plan_yield(const struct reference *ref, const struct food *food, const struct jar_choice *jar,
+		struct rational have_lb, struct yield *out)
 {
 	int64_t pint_nl = ref->jars[JAR_PINT].volume_nl;
 	int64_t jar_nl = jar->by_volume ? jar->volume_nl : ref->jars[jar->jar].volume_nl;
@@ -71,7 +71,8 @@ bool plan_yield(const struct reference *ref, const struct food *food,
 	/* Pounds in one jar: the published pounds, per jar, in proportion to the volumes. */
 	struct rational pounds, volumes, per_jar, jars, used, negative;
 	int64_t whole;
-	if (!rational_make(out->published_milli_lb, (int64_t)out->published_jars * MILLI, &pounds) ||
+	if (!rational_make(out->published_milli_lb, (int64_t)out->published_jars * MILLI,
+			   &pounds) ||
 	    !rational_make(jar_nl, ref->jars[out->published_jar].volume_nl, &volumes) ||
 	    !rational_mul(pounds, volumes, &per_jar) || !rational_div(have_lb, per_jar, &jars) ||
 	    !rational_floor(jars, 1, &whole) || whole < 0 || whole > INT32_MAX)

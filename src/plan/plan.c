@@ -12,15 +12,15 @@ struct timed {
 };
 
 static bool read_rule(const struct reference *ref, const char *topic, const char *unit,
-                      const char *words, struct span *out, struct error *err)
+		      const char *words, struct span *out, struct error *err)
 {
 	const struct published_rule *rule = published_find(ref, topic, unit, words);
 	if (rule && published_span(rule, out))
 		return true;
 	return error_failed(err,
-	                    "plan: this edition has no figure in %s under \"%s\" for \"%s\"; use check "
-	                    "and time your own canner",
-	                    unit, topic, words);
+			    "plan: this edition has no figure in %s under '%s' for '%s'; use check "
+			    "and time your own canner",
+			    unit, topic, words);
 }
 
 static void add_span(struct span *sum, struct span more, int times)
@@ -37,7 +37,7 @@ static void add_step(struct plan *out, enum stage stage, bool published, struct 
 }
 
 static bool add_rule(const struct reference *ref, struct timed step, struct plan *out,
-                     struct error *err)
+		     struct error *err)
 {
 	struct span minutes;
 	if (!read_rule(ref, step.topic, "min", step.words, &minutes, err))
@@ -58,14 +58,17 @@ static void add_process(const struct process *process, struct plan *out)
  * minutes (guide 1, p. 1-17), comes out only so.
  */
 static bool pressure_steps(const struct reference *ref, const struct process *process,
-                           struct plan *out, struct error *err)
+			   struct plan *out, struct error *err)
 {
 	static const struct timed heat = {STAGE_HEAT, "canners", "|heating|pressure canner|"};
 	static const struct timed rise = {STAGE_PRESSURIZE, "pressure-canner", "|pressurises|"};
 	static const struct timed cool = {STAGE_DEPRESSURIZE, "canners", "|cooling|pressure|"};
-	struct span vent = {process->vent_minutes, process->vent_minutes, NULL};
-	if (!add_rule(ref, heat, out, err))
+	struct span vent;
+	if (!add_rule(ref, heat, out, err) ||
+	    !read_rule(ref, "venting", "min", "|vent|", &vent, err))
 		return false;
+	/* The decision's own figure: it is the one the cook was given. */
+	vent.least = vent.most = process->vent_minutes;
 	add_step(out, STAGE_VENT, true, vent);
 	if (!add_rule(ref, rise, out, err))
 		return false;
@@ -75,7 +78,7 @@ static bool pressure_steps(const struct reference *ref, const struct process *pr
 }
 
 static bool water_steps(const struct reference *ref, const struct process *process,
-                        struct plan *out, struct error *err)
+			struct plan *out, struct error *err)
 {
 	static const struct timed heat = {STAGE_HEAT, "canners", "|heating|boiling-water|"};
 	static const struct timed rest = {STAGE_REST, "boiling-water-canner", "|wait|"};
@@ -95,14 +98,14 @@ static void steam_steps(const struct process *process, struct plan *out)
 }
 
 static bool plan_steps(const struct reference *ref, const struct process *process, bool steam,
-                       struct plan *out, struct error *err)
+		       struct plan *out, struct error *err)
 {
 	struct span latest;
 	out->complete = true;
 	if (steam)
 		steam_steps(process, out);
 	else if (!(process->psi > 0 ? pressure_steps(ref, process, out, err)
-	                            : water_steps(ref, process, out, err)))
+				    : water_steps(ref, process, out, err)))
 		return false;
 	if (!read_rule(ref, "seal-test", "hours", "|earliest|", &out->seal_test, err) ||
 	    !read_rule(ref, "seal-test", "hours", "|latest|", &latest, err))
@@ -111,15 +114,16 @@ static bool plan_steps(const struct reference *ref, const struct process *proces
 	return true;
 }
 
-static bool plan_loads(const struct reference *ref, const struct jar_choice *jar,
-                       struct plan *out, struct error *err)
+static bool plan_loads(const struct reference *ref, const struct jar_choice *jar, struct plan *out,
+		       struct error *err)
 {
 	const struct plan_wish *wish = &out->wish;
 	out->jars_per_load = wish->jars_per_load;
 	if (wish->jars_per_load == 0) {
 		if (!plan_usual_load(ref, jar, &out->usual_load, &out->load_origin))
-			return error_usage(err, "plan: no usual load is published for this jar; say with "
-			                        "--holds-jars how many your canner takes");
+			return error_usage(
+			    err, "plan: no usual load is published for this jar; say with "
+				 "--holds-jars how many your canner takes");
 		out->jars_per_load = out->usual_load.least;
 	}
 	out->loads = (wish->jars + out->jars_per_load - 1) / out->jars_per_load;
@@ -131,17 +135,18 @@ static bool check_wish(const struct plan_wish *wish, struct error *err)
 {
 	if (wish->jars < 1 || wish->jars > PLAN_JARS_MAX)
 		return error_usage(err, "plan: that makes %d jars; plan for 1 to %d", wish->jars,
-		                   PLAN_JARS_MAX);
+				   PLAN_JARS_MAX);
 	if (wish->jars_per_load < 0 || wish->start < 0 || wish->start >= MINUTES_A_DAY ||
 	    wish->until < 0 || wish->until > MINUTES_A_DAY)
-		return error_usage(err, "plan: the load or a time of day is out of range; type times "
-		                        "as HH:MM");
+		return error_usage(err,
+				   "plan: the load or a time of day is out of range; type times "
+				   "as HH:MM");
 	return true;
 }
 
 bool plan_make(const struct reference *ref, const struct decision *decision,
-               const struct jar_choice *jar, bool steam, const struct plan_wish *wish,
-               struct plan *out, struct error *err)
+	       const struct jar_choice *jar, bool steam, const struct plan_wish *wish,
+	       struct plan *out, struct error *err)
 {
 	memset(out, 0, sizeof *out);
 	out->wish = *wish;

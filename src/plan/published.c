@@ -21,7 +21,7 @@ static bool speaks_of(const struct published_rule *rule, const char *words)
 }
 
 const struct published_rule *published_find(const struct reference *ref, const char *topic,
-                                            const char *unit, const char *words)
+					    const char *unit, const char *words)
 {
 	for (size_t i = 0; i < ref->published_n; i++) {
 		const struct published_rule *rule = &ref->published[i];

@@ -31,6 +31,6 @@ bool emit_plain_tables(sqlite3 *db, FILE *file, struct error *err);
  *   source   .from = {&source_rows[N], "place"} from "N place"
  */
 bool emit_array(sqlite3 *db, FILE *file, const char *type, const char *name, const char *sql,
-                struct error *err);
+		struct error *err);
 
 #endif

@@ -46,7 +46,7 @@ static void emit_row(FILE *file, sqlite3_stmt *row)
 }
 
 bool emit_array(sqlite3 *db, FILE *file, const char *type, const char *name, const char *sql,
-                struct error *err)
+		struct error *err)
 {
 	sqlite3_stmt *row;
 	size_t rows = 0;

@@ -35,10 +35,9 @@ static const char published[] =
     " FROM published_rule AS p JOIN source_at AS s ON s.id = p.source_id"
     " ORDER BY p.topic, p.ordinal";
 
-static const char head[] =
-    "/* Generated from the tables in db/; do not edit. */\n"
-    "#include \"jarwright/reference.h\"\n"
-    "#include \"jarwright/reference_tables.h\"\n\n";
+static const char head[] = "/* Generated from the tables in db/; do not edit. */\n"
+			   "#include \"jarwright/reference.h\"\n"
+			   "#include \"jarwright/reference_tables.h\"\n\n";
 
 /* The jars and the rules are indexed by their enums: the counts must agree. */
 static const char counts[] =
@@ -46,15 +45,15 @@ static const char counts[] =
     "_Static_assert((int)rule_n == (int)RULE_COUNT, \"a rule for each enum rule_id\");\n\n";
 
 static const char tail[] = "\t.sources = source_rows, .sources_n = source_n,\n"
-                           "\t.jars = jar_rows,\n"
-                           "\t.foods = food_rows, .foods_n = food_n,\n"
-                           "\t.synonyms = synonym_rows, .synonyms_n = synonym_n,\n"
-                           "\t.barred = barred_rows, .barred_n = barred_n,\n"
-                           "\t.rules = rule_rows,\n"
-                           "\t.published = published_rows, .published_n = published_n,\n"
-                           "};\n\n"
-                           "const struct reference *reference_edition(void)\n"
-                           "{\n\treturn &reference;\n}\n";
+			   "\t.jars = jar_rows,\n"
+			   "\t.foods = food_rows, .foods_n = food_n,\n"
+			   "\t.synonyms = synonym_rows, .synonyms_n = synonym_n,\n"
+			   "\t.barred = barred_rows, .barred_n = barred_n,\n"
+			   "\t.rules = rule_rows,\n"
+			   "\t.published = published_rows, .published_n = published_n,\n"
+			   "};\n\n"
+			   "const struct reference *reference_edition(void)\n"
+			   "{\n\treturn &reference;\n}\n";
 
 static bool emit_edition(sqlite3 *db, FILE *file, struct error *err)
 {

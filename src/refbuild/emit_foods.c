@@ -39,23 +39,22 @@ static const char layout[] =
     " FROM cell AS c JOIN line_at AS l ON l.id = c.line_id;";
 
 static const char bands[] = "SELECT b.from_ft AS '@from_ft',"
-                            " coalesce(b.to_ft, 'BAND_OPEN') AS '@to_ft'"
-                            " FROM band AS b JOIN band_at AS a USING (table_id, n)"
-                            " ORDER BY a.at";
+			    " coalesce(b.to_ft, 'BAND_OPEN') AS '@to_ft'"
+			    " FROM band AS b JOIN band_at AS a USING (table_id, n)"
+			    " ORDER BY a.at";
 
 static const char cells[] = "SELECT coalesce(c.minutes, 0) AS '@minutes',"
-                            " coalesce(c.psi, 0) AS '@psi'"
-                            " FROM cell AS c JOIN cell_at AS a USING (line_id, n)"
-                            " ORDER BY a.at";
+			    " coalesce(c.psi, 0) AS '@psi'"
+			    " FROM cell AS c JOIN cell_at AS a USING (line_id, n)"
+			    " ORDER BY a.at";
 
-static const char lines[] =
-    "SELECT 'JAR_' || upper(replace(l.jar, '-', '_')) AS '@jar',"
-    " l.readings AS '@readings',"
-    " iif(l.sterile, 'LINE_STERILE_JARS', '0') AS '@marks',"
-    " l.note AS 'note', '&cell_rows[' || min(c.at) || ']' AS '@cells'"
-    " FROM process_line AS l JOIN line_at AS a USING (id)"
-    " JOIN cell_at AS c ON c.line_id = l.id"
-    " GROUP BY l.id ORDER BY a.at";
+static const char lines[] = "SELECT 'JAR_' || upper(replace(l.jar, '-', '_')) AS '@jar',"
+			    " l.readings AS '@readings',"
+			    " iif(l.sterile, 'LINE_STERILE_JARS', '0') AS '@marks',"
+			    " l.note AS 'note', '&cell_rows[' || min(c.at) || ']' AS '@cells'"
+			    " FROM process_line AS l JOIN line_at AS a USING (id)"
+			    " JOIN cell_at AS c ON c.line_id = l.id"
+			    " GROUP BY l.id ORDER BY a.at";
 
 static const char tables[] =
     "SELECT 'CANNER_' || upper(replace(t.canner, '-', '_')) AS '@canner',"
@@ -117,9 +116,10 @@ static const char foods[] =
     " LEFT JOIN formula_of AS r ON r.food = f.slug"
     " ORDER BY a.at";
 
-static const char synonyms[] = "SELECT lower(s.word) AS 'word', '&food_rows[' || a.at || ']' AS '@food'"
-                               " FROM synonym AS s JOIN food_at AS a ON a.slug = s.food"
-                               " ORDER BY lower(s.word), a.at";
+static const char synonyms[] =
+    "SELECT lower(s.word) AS 'word', '&food_rows[' || a.at || ']' AS '@food'"
+    " FROM synonym AS s JOIN food_at AS a ON a.slug = s.food"
+    " ORDER BY lower(s.word), a.at";
 
 bool emit_layout(sqlite3 *db, struct error *err)
 {

@@ -22,10 +22,10 @@ static char *select_rows(sqlite3 *db, const char *relation, int *columns, struct
 	for (; database_next(names); ++*columns)
 		sqlite3_str_appendf(sql, "r.\"%w\", ", database_text(names, 0));
 	sqlite3_str_appendf(sql,
-	                    "s.at || ' ' || coalesce(r.source_place, '') AS source"
-	                    " FROM \"%w\" AS r JOIN source_at AS s ON s.id = r.source_id"
-	                    " ORDER BY r.ordinal",
-	                    relation);
+			    "s.at || ' ' || coalesce(r.source_place, '') AS source"
+			    " FROM \"%w\" AS r JOIN source_at AS s ON s.id = r.source_id"
+			    " ORDER BY r.ordinal",
+			    relation);
 	char *text = sqlite3_str_finish(sql);
 	if (!database_ended(names, err)) {
 		sqlite3_free(text);
@@ -52,10 +52,10 @@ static bool emit_relation(sqlite3 *db, FILE *file, const char *relation, struct 
 	bool ok = emit_array(db, file, type, relation, sql, err);
 	sqlite3_free(sql);
 	fprintf(file,
-	        "_Static_assert(sizeof(struct %s) ==\n"
-	        "                   %d * sizeof(const char *) + sizeof(struct citation),\n"
-	        "               \"struct %s differs from its table\");\n\n",
-	        type, columns, type);
+		"_Static_assert(sizeof(struct %s) ==\n"
+		"                   %d * sizeof(const char *) + sizeof(struct citation),\n"
+		"               \"struct %s differs from its table\");\n\n",
+		type, columns, type);
 	return ok;
 }
 
@@ -67,8 +67,8 @@ bool emit_plain_tables(sqlite3 *db, FILE *file, struct error *err)
 	fputs("static const struct reference_tables reference_tables = {\n", file);
 	for (size_t i = 0; format_plain_relations[i]; i++)
 		fprintf(file, "\t.%s = %s_rows, .%s_n = %s_n,\n", format_plain_relations[i],
-		        format_plain_relations[i], format_plain_relations[i],
-		        format_plain_relations[i]);
+			format_plain_relations[i], format_plain_relations[i],
+			format_plain_relations[i]);
 	fputs("};\n\n"
 	      "const struct reference_tables *reference_tables_edition(void)\n"
 	      "{\n\treturn &reference_tables;\n}\n\n",

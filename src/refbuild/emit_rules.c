@@ -5,9 +5,8 @@ bool emit_rule_ids(sqlite3 *db, FILE *file, struct error *err)
 {
 	sqlite3_stmt *row;
 
-	if (!database_prepare(db, 
-	                      "SELECT upper(replace(id, '-', '_')) FROM rule ORDER BY ordinal",
-	                      &row, err))
+	if (!database_prepare(db, "SELECT upper(replace(id, '-', '_')) FROM rule ORDER BY ordinal",
+			      &row, err))
 		return false;
 	fputs("/* Generated from the rules in db/; do not edit. */\n"
 	      "#ifndef JARWRIGHT_RULE_IDS_H\n"

@@ -61,12 +61,9 @@ static const struct field_format rule_fields[] = {
 };
 
 static const struct field_format barred_fields[] = {
-    {"facet", FIELD_TEXT, "facet"},
-    {"words", FIELD_WORDS, "words"},
-    {"verdict", FIELD_TEXT, "verdict"},
-    {"says", FIELD_TEXT, "says"},
-    {"instead", FIELD_TEXT, "instead"},
-    {"source", FIELD_SOURCE, NULL},
+    {"facet", FIELD_TEXT, "facet"},     {"words", FIELD_WORDS, "words"},
+    {"verdict", FIELD_TEXT, "verdict"}, {"says", FIELD_TEXT, "says"},
+    {"instead", FIELD_TEXT, "instead"}, {"source", FIELD_SOURCE, NULL},
 };
 
 static const struct record_format records[] = {

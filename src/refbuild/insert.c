@@ -88,7 +88,7 @@ static bool bind(const struct insert *insert, sqlite3_stmt *statement)
 			code = sqlite3_bind_null(statement, column);
 		else if (value->text)
 			code = sqlite3_bind_text(statement, column, value->text,
-			                         (int)value->text_length, SQLITE_STATIC);
+						 (int)value->text_length, SQLITE_STATIC);
 		else
 			code = sqlite3_bind_int64(statement, column, value->number);
 		if (code != SQLITE_OK)
@@ -128,16 +128,16 @@ static void say_refusal(const struct insert *insert, struct problems *problems, 
 	} else if (strncmp(message, unique, strlen(unique)) == 0) {
 		bare_columns(message + strlen(unique), insert->table, columns, sizeof columns);
 		problem_at(problems, insert->at, "duplicate %s: the same %s stood before",
-		           insert->table, columns);
+			   insert->table, columns);
 	} else {
 		problem_at(problems, insert->at, "%s: %s", insert->table, message);
 	}
 }
 
 bool insert_run(const struct insert *insert, sqlite3 *db, struct problems *problems, int64_t *id,
-                struct error *err)
+		struct error *err)
 {
-	sqlite3_stmt *statement;
+	sqlite3_stmt *statement = NULL;
 
 	*id = 0;
 	if (!prepare(insert, db, &statement, err))

@@ -45,6 +45,6 @@ bool insert_has(const struct insert *insert, const char *column);
  * then said through problems. False with *err set only if the database failed.
  */
 bool insert_run(const struct insert *insert, sqlite3 *db, struct problems *problems, int64_t *id,
-                struct error *err);
+		struct error *err);
 
 #endif

@@ -20,7 +20,7 @@ static bool take_record(void *context, const struct record *record, struct error
 
 	if (record->format->needs_source && !load_field(record, FIELD_SOURCE)) {
 		problem_at(loader->problems, record->at, "%s %s has no source",
-		           record->format->kind, record->key);
+			   record->format->kind, record->key);
 		return true;
 	}
 	if (strcmp(record->format->kind, "table") == 0)

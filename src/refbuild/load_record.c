@@ -26,7 +26,8 @@ static const char *need_column(const char *word, size_t length)
 	return NULL;
 }
 
-static void add_needs(struct loader *loader, struct insert *insert, const struct record_field *field)
+static void add_needs(struct loader *loader, struct insert *insert,
+		      const struct record_field *field)
 {
 	const char *at = field->value;
 
@@ -35,9 +36,9 @@ static void add_needs(struct loader *loader, struct insert *insert, const struct
 		const char *column = need_column(at, length);
 		if (!column)
 			problem_at(loader->problems, field->at,
-			           "needs: '%.*s' is not vinegar, bottled-juice, per-jar or "
-			           "juice-for-vinegar",
-			           (int)length, at);
+				   "needs: '%.*s' is not vinegar, bottled-juice, per-jar or "
+				   "juice-for-vinegar",
+				   (int)length, at);
 		else if (!insert_has(insert, column))
 			insert_number(insert, column, 1);
 		at += length;
@@ -46,7 +47,7 @@ static void add_needs(struct loader *loader, struct insert *insert, const struct
 }
 
 static void add_milli(struct loader *loader, struct insert *insert,
-                      const struct record_field *field, size_t length)
+		      const struct record_field *field, size_t length)
 {
 	int32_t milli;
 
@@ -54,12 +55,12 @@ static void add_milli(struct loader *loader, struct insert *insert,
 		insert_number(insert, field->format->column, milli);
 	else
 		problem_at(loader->problems, field->at,
-		           "%s: '%.*s' is not a decimal number of at most three places", field->name,
-		           (int)length, field->value);
+			   "%s: '%.*s' is not a decimal number of at most three places",
+			   field->name, (int)length, field->value);
 }
 
 static void add_whole(struct loader *loader, struct insert *insert,
-                      const struct record_field *field)
+		      const struct record_field *field)
 {
 	int32_t whole;
 
@@ -67,11 +68,11 @@ static void add_whole(struct loader *loader, struct insert *insert,
 		insert_number(insert, field->format->column, whole);
 	else
 		problem_at(loader->problems, field->at, "%s: '%s' is not a whole number",
-		           field->name, field->value);
+			   field->name, field->value);
 }
 
 static void add_figure(struct loader *loader, struct insert *insert,
-                       const struct record_field *field)
+		       const struct record_field *field)
 {
 	size_t length = strcspn(field->value, BLANKS);
 	const char *unit = field->value + length + strspn(field->value + length, BLANKS);
@@ -99,7 +100,7 @@ static void append(struct joined *joined, const char *text, size_t length)
 
 /* Appends "a | b" as "a|b|" in lower case. */
 static void append_words(struct loader *loader, struct joined *joined,
-                         const struct record_field *field)
+			 const struct record_field *field)
 {
 	const char *at = field->value;
 
@@ -124,12 +125,12 @@ static void append_words(struct loader *loader, struct joined *joined,
 
 /* Joins every field of the name of fields[first], in order, into one column. */
 static void add_joined(struct loader *loader, struct insert *insert, const struct record *record,
-                       size_t first)
+		       size_t first)
 {
 	const struct record_field *field = &record->fields[first];
 	bool words = field->format->type == FIELD_WORDS;
 	struct joined joined = {.text = loader->scratch + loader->scratch_used,
-	                        .room = PARSE_LINE_MAX};
+				.room = PARSE_LINE_MAX};
 
 	if (insert_has(insert, field->format->column))
 		return;
@@ -149,7 +150,7 @@ static void add_joined(struct loader *loader, struct insert *insert, const struc
 	}
 	if (joined.length > joined.room) {
 		problem_at(loader->problems, field->at, "%s: more than %d bytes in all",
-		           field->name, PARSE_LINE_MAX);
+			   field->name, PARSE_LINE_MAX);
 		joined.length = 0;
 	}
 	loader->scratch_used += joined.length;
@@ -157,7 +158,7 @@ static void add_joined(struct loader *loader, struct insert *insert, const struc
 }
 
 static void add_field(struct loader *loader, struct insert *insert, const struct record *record,
-                      size_t n)
+		      size_t n)
 {
 	const struct record_field *field = &record->fields[n];
 
@@ -193,7 +194,7 @@ static void add_field(struct loader *loader, struct insert *insert, const struct
 
 /* "bottled-juice pint 1 tbsp ; aib539-2015-g3 p. 3-5" */
 static bool load_dose(struct loader *loader, const char *food, const struct record_field *field,
-                      struct error *err)
+		      struct error *err)
 {
 	const char *acid = field->value;
 	size_t acid_length = strcspn(acid, BLANKS);
@@ -211,7 +212,7 @@ static bool load_dose(struct loader *loader, const char *food, const struct reco
 		amount_length--;
 	if (amount_length == 0 || *source == '\0') {
 		problem_at(loader->problems, field->at,
-		           "dose: must read 'acid jar amount ; source place'");
+			   "dose: must read 'acid jar amount ; source place'");
 		return true;
 	}
 	insert_begin(&insert, "acid_dose", field->at);

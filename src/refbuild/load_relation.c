@@ -7,7 +7,7 @@
 
 /* Columns that the loader fills itself; a relation may not name them. */
 static const char *const own_columns[] = {"ordinal", "file", "file_line", "source_id",
-                                          "source_place"};
+					  "source_place"};
 
 static bool is_own(const char *column)
 {
@@ -19,14 +19,13 @@ static bool is_own(const char *column)
 
 /* Finds the declared type of a column: *type is 'I', 'T', or 0 if there is no such column. */
 static bool column_type(struct loader *loader, const char *table, const char *column, char *type,
-                        struct error *err)
+			struct error *err)
 {
 	sqlite3_stmt *statement;
 
 	*type = 0;
-	if (!database_prepare(loader->db,
-	                      "SELECT type FROM pragma_table_info(?1) WHERE name = ?2", &statement,
-	                      err))
+	if (!database_prepare(loader->db, "SELECT type FROM pragma_table_info(?1) WHERE name = ?2",
+			      &statement, err))
 		return false;
 	sqlite3_bind_text(statement, 1, table, -1, SQLITE_STATIC);
 	sqlite3_bind_text(statement, 2, column, -1, SQLITE_STATIC);
@@ -59,17 +58,17 @@ static bool begin_relation(struct loader *loader, const struct relation_row *row
 			return false;
 		if (is_repeated(row, i))
 			problem_at(loader->problems, row->header, "column '%s' is named twice",
-			           row->columns[i]);
+				   row->columns[i]);
 		else if (!source && (type == 0 || is_own(row->columns[i])))
 			problem_at(loader->problems, row->header, "%s has no column '%s'",
-			           row->relation, row->columns[i]);
+				   row->relation, row->columns[i]);
 		has_source = has_source || source;
 		loader->whole[i] = type == 'I';
 	}
 	if (cites && !has_source)
 		problem_at(loader->problems, row->header,
-		           "%s has no column 'source': every row names its publication",
-		           row->relation);
+			   "%s has no column 'source': every row names its publication",
+			   row->relation);
 	loader->header = row->header;
 	loader->header_ok = loader->problems->count == before;
 	return true;
@@ -77,7 +76,7 @@ static bool begin_relation(struct loader *loader, const struct relation_row *row
 
 /* Adds one value; says what is wrong with it. */
 static void add_value(struct loader *loader, struct insert *insert, const struct relation_row *row,
-                      size_t i)
+		      size_t i)
 {
 	const char *column = row->columns[i];
 	const char *value = row->values[i];
@@ -94,7 +93,7 @@ static void add_value(struct loader *loader, struct insert *insert, const struct
 		insert_number(insert, column, whole);
 	} else {
 		problem_at(loader->problems, row->at, "%s: '%s' is not a whole number", column,
-		           value);
+			   value);
 	}
 }
 

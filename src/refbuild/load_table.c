@@ -81,12 +81,12 @@ static bool parse_line(struct loader *loader, const struct record_field *field, 
 			marks = true;
 		} else if (marks || !parse_figure(word, length, &figure)) {
 			problem_at(loader->problems, field->at,
-			           "%s: '%.*s' is not a time, a time@pressure, - or a mark",
-			           field->name, (int)length, word);
+				   "%s: '%.*s' is not a time, a time@pressure, - or a mark",
+				   field->name, (int)length, word);
 			return false;
 		} else if (line->cells_n == BANDS_MAX) {
 			problem_at(loader->problems, field->at, "%s: more than %d cells",
-			           field->name, BANDS_MAX);
+				   field->name, BANDS_MAX);
 			return false;
 		} else {
 			line->cells[line->cells_n++] = figure;
@@ -99,7 +99,7 @@ static bool parse_line(struct loader *loader, const struct record_field *field, 
 }
 
 static bool load_cell(struct loader *loader, struct position at, int64_t line_id, size_t n,
-                      const struct figure *figure, struct error *err)
+		      const struct figure *figure, struct error *err)
 {
 	struct insert insert;
 	int64_t id;
@@ -115,7 +115,7 @@ static bool load_cell(struct loader *loader, struct position at, int64_t line_id
 }
 
 static bool load_line(struct loader *loader, const struct record_field *field, int64_t table_id,
-                      size_t bands_n, struct error *err)
+		      size_t bands_n, struct error *err)
 {
 	struct insert insert;
 	struct line line;
@@ -125,7 +125,7 @@ static bool load_line(struct loader *loader, const struct record_field *field, i
 		return true;
 	if (line.cells_n != bands_n) {
 		problem_at(loader->problems, field->at, "%s: %zu cells for %zu bands", field->name,
-		           line.cells_n, bands_n);
+			   line.cells_n, bands_n);
 		return true;
 	}
 	insert_begin(&insert, "process_line", field->at);
@@ -156,7 +156,7 @@ static bool parse_band(const char *word, size_t length, int32_t *from, int32_t *
 
 /* Inserts the bands and counts them. */
 static bool load_bands(struct loader *loader, const struct record_field *field, int64_t table_id,
-                       size_t *count, struct error *err)
+		       size_t *count, struct error *err)
 {
 	const char *at = field->value;
 	const char *word;
@@ -167,15 +167,16 @@ static bool load_bands(struct loader *loader, const struct record_field *field, 
 
 	for (*count = 0; next_word(&at, &word, &length);) {
 		struct insert insert;
+		++*count;
 		if (!parse_band(word, length, &from, &to)) {
 			problem_at(loader->problems, field->at,
-			           "bands: '%.*s' is not an elevation band as 0-1000 or 6001-",
-			           (int)length, word);
+				   "bands: '%.*s' is not an elevation band as 0-1000 or 6001-",
+				   (int)length, word);
 			continue;
 		}
 		insert_begin(&insert, "band", field->at);
 		insert_number(&insert, "table_id", table_id);
-		insert_number(&insert, "n", (int64_t)++*count);
+		insert_number(&insert, "n", (int64_t)*count);
 		insert_number(&insert, "from_ft", from);
 		if (to >= 0)
 			insert_number(&insert, "to_ft", to);
@@ -187,7 +188,7 @@ static bool load_bands(struct loader *loader, const struct record_field *field, 
 
 /* The record's own row, from its key "food pack canner". */
 static bool load_head(struct loader *loader, const struct record *record, int64_t *id,
-                      struct error *err)
+		      struct error *err)
 {
 	static const char *const columns[] = {"food", "pack", "canner"};
 	const char *at = record->key;

@@ -97,11 +97,11 @@ static bool fill(sqlite3 *db, const struct options *options, struct error *err)
 	if (!store_hash(db, options->hash, err) || !database_run(db, "COMMIT", err))
 		return false;
 	if (problems.count == 0 && (!check_references(db, &problems, err) ||
-	                            !check_queries(db, options->checks, &problems, err)))
+				    !check_queries(db, options->checks, &problems, err)))
 		return false;
 	return problems.count == 0 ||
 	       error_failed(err, "the tables hold %zu fault%s; nothing was built", problems.count,
-	                    problems.count == 1 ? "" : "s");
+			    problems.count == 1 ? "" : "s");
 }
 
 /* Writes the database in memory to a file, packed. */
@@ -136,7 +136,7 @@ static bool build_tables(const struct options *options, struct error *err)
 }
 
 static bool emit(const struct options *options,
-                 bool (*write)(sqlite3 *db, FILE *file, struct error *err), struct error *err)
+		 bool (*write)(sqlite3 *db, FILE *file, struct error *err), struct error *err)
 {
 	struct output output;
 	sqlite3 *db;
@@ -165,10 +165,10 @@ int main(int argc, char **argv)
 	    options.hash && options.files_n > 0) {
 		ok = build_tables(&options, &err);
 	} else if (known && strcmp(command, "rule-ids") == 0 && options.database &&
-	           options.files_n == 0) {
+		   options.files_n == 0) {
 		ok = emit(&options, emit_rule_ids, &err);
 	} else if (known && strcmp(command, "data") == 0 && options.database &&
-	           options.files_n == 0) {
+		   options.files_n == 0) {
 		ok = emit(&options, emit_data, &err);
 	} else {
 		fputs(usage, stderr);

@@ -43,11 +43,11 @@ bool output_close(struct output *output, bool ok, struct error *err)
 		written = fclose(output->file) == 0 && written;
 		if (ok && !written)
 			ok = error_failed(err, "%s: cannot be written: %s", output->temporary,
-			                  strerror(errno));
+					  strerror(errno));
 	}
 	if (ok && rename(output->temporary, output->path) != 0)
 		ok = error_failed(err, "%s: cannot be put in place: %s", output->path,
-		                  strerror(errno));
+				  strerror(errno));
 	if (!ok)
 		remove(output->temporary);
 	free(output->temporary);

@@ -101,7 +101,7 @@ static void begin_relation(struct parser *parser, char *rest)
 	parser->state = SKIPPING;
 	if (!colon) {
 		problem_at(parser->problems, parser->at,
-		           "a relation line must read 'relation NAME: column | column'");
+			   "a relation line must read 'relation NAME: column | column'");
 		return;
 	}
 	*colon = '\0';
@@ -150,15 +150,15 @@ static void take_field(struct parser *parser, char *name)
 
 	if (!format)
 		problem_at(parser->problems, parser->at, "unknown field '%s' in %s %s", name,
-		           record->format->kind, record->key);
+			   record->format->kind, record->key);
 	else if (*value == '\0')
 		problem_at(parser->problems, parser->at, "field '%s' has no value", name);
 	else if (!format_repeatable(format->type) && is_repeated(record, name))
 		problem_at(parser->problems, parser->at, "field '%s' is given twice in %s %s", name,
-		           record->format->kind, record->key);
+			   record->format->kind, record->key);
 	else if (record->fields_n == PARSE_FIELDS_MAX)
 		problem_at(parser->problems, parser->at, "more than %d fields in %s %s",
-		           PARSE_FIELDS_MAX, record->format->kind, record->key);
+			   PARSE_FIELDS_MAX, record->format->kind, record->key);
 	else
 		record->fields[record->fields_n++] =
 		    (struct record_field){format, name, value, parser->at};
@@ -171,7 +171,7 @@ static bool take_row(struct parser *parser, char *line)
 
 	if (n != row->n) {
 		problem_at(parser->problems, parser->at, "%zu values for the %zu columns of %s", n,
-		           row->n, row->relation);
+			   row->n, row->relation);
 		return true;
 	}
 	for (size_t i = 0; i < n; i++)
@@ -194,7 +194,7 @@ static bool take_line(struct parser *parser, char *line)
 		return take_row(parser, text);
 	if (!indented)
 		return parser->state == SKIPPING && strchr(text, '|') ? true
-		                                                      : begin_block(parser, text);
+								      : begin_block(parser, text);
 	if (parser->state == IN_RECORD)
 		take_field(parser, text);
 	else if (parser->state == OUTSIDE)
@@ -207,17 +207,17 @@ static bool check_line(struct parser *parser, const char *line, size_t length)
 {
 	if (length > PARSE_LINE_MAX)
 		problem_at(parser->problems, parser->at, "line of %zu bytes; at most %d are read",
-		           length, PARSE_LINE_MAX);
+			   length, PARSE_LINE_MAX);
 	else if (!input_is_clean(line, length))
 		problem_at(parser->problems, parser->at,
-		           "not plain text: a control character, or not UTF-8");
+			   "not plain text: a control character, or not UTF-8");
 	else
 		return true;
 	return false;
 }
 
 bool parse_file(const char *path, const struct parse_sink *sink, struct problems *problems,
-                struct error *err)
+		struct error *err)
 {
 	struct parser parser = {.at = {path, 0}, .sink = sink, .problems = problems, .err = err};
 	struct input input;

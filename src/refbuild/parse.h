@@ -57,7 +57,7 @@ struct parse_sink {
  * with *err set only if the file cannot be read or the sink failed.
  */
 bool parse_file(const char *path, const struct parse_sink *sink, struct problems *problems,
-                struct error *err);
+		struct error *err);
 
 /* Cuts blanks off both ends, in place. */
 char *parse_trim(char *text);

@@ -1,8 +1,8 @@
 /* Methods, foods, closures and containers that are refused by name. */
 #include <string.h>
 
-#include "jarwright/words.h"
 #include "jarwright/reference.h"
+#include "jarwright/words.h"
 
 static bool is_called(const struct barred *thing, const char *folded)
 {
@@ -11,7 +11,7 @@ static bool is_called(const struct barred *thing, const char *folded)
 }
 
 const struct barred *reference_find_barred(const struct reference *ref, enum facet facet,
-                                           const char *words)
+					   const char *words)
 {
 	char folded[WORDS_SIZE];
 	if (!words_fold(words, strlen(words), folded))

@@ -62,8 +62,7 @@ static bool by_kind(const struct reference *ref, const char *folded, struct food
 	return out->foods_n > before;
 }
 
-static void by_title_words(const struct reference *ref, const char *folded,
-                           struct food_match *out)
+static void by_title_words(const struct reference *ref, const char *folded, struct food_match *out)
 {
 	for (size_t i = 0; i < ref->foods_n; i++) {
 		const char *title = ref->foods[i].title;
@@ -109,8 +108,7 @@ void reference_find_food(const struct reference *ref, const char *words, struct 
 		suggest_foods(ref, folded, out);
 }
 
-void reference_find_harvest(const struct reference *ref, const char *words,
-                            struct food_match *out)
+void reference_find_harvest(const struct reference *ref, const char *words, struct food_match *out)
 {
 	memset(out, 0, sizeof *out);
 	out->kind = MATCH_NONE;

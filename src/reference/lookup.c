@@ -20,7 +20,7 @@ const struct food *reference_food(const struct reference *ref, const char *slug)
 }
 
 const struct process_table *reference_table(const struct food *food, enum canner canner,
-                                            enum pack pack)
+					    enum pack pack)
 {
 	for (size_t i = 0; i < food->tables_n; i++)
 		if (food->tables[i].canner == canner && food->tables[i].pack == pack)

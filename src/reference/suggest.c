@@ -2,8 +2,8 @@
 
 #include <string.h>
 
-#include "jarwright/words.h"
 #include "jarwright/spelling.h"
+#include "jarwright/words.h"
 
 #define SUGGESTIONS_MAX 6
 

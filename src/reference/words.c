@@ -8,13 +8,12 @@ struct accent {
 	char plain;
 };
 static const struct accent accents[] = {
-    {"à", 'a'}, {"á", 'a'}, {"â", 'a'}, {"ã", 'a'}, {"ä", 'a'}, {"å", 'a'}, {"ā", 'a'},
-    {"ç", 'c'}, {"è", 'e'}, {"é", 'e'}, {"ê", 'e'}, {"ë", 'e'}, {"ē", 'e'}, {"ì", 'i'},
-    {"í", 'i'}, {"î", 'i'}, {"ï", 'i'}, {"ī", 'i'}, {"ñ", 'n'}, {"ò", 'o'}, {"ó", 'o'},
-    {"ô", 'o'}, {"õ", 'o'}, {"ö", 'o'}, {"ø", 'o'}, {"ō", 'o'}, {"ù", 'u'}, {"ú", 'u'},
-    {"û", 'u'}, {"ü", 'u'}, {"ū", 'u'}, {"À", 'a'}, {"Á", 'a'}, {"Â", 'a'}, {"Ä", 'a'},
-    {"Å", 'a'}, {"Ç", 'c'}, {"È", 'e'}, {"É", 'e'}, {"Ê", 'e'}, {"Ñ", 'n'}, {"Ó", 'o'},
-    {"Ô", 'o'}, {"Ö", 'o'}, {"Ø", 'o'}, {"Ú", 'u'}, {"Ü", 'u'}, {"Ū", 'u'},
+    {"à", 'a'}, {"á", 'a'}, {"â", 'a'}, {"ã", 'a'}, {"ä", 'a'}, {"å", 'a'}, {"ā", 'a'}, {"ç", 'c'},
+    {"è", 'e'}, {"é", 'e'}, {"ê", 'e'}, {"ë", 'e'}, {"ē", 'e'}, {"ì", 'i'}, {"í", 'i'}, {"î", 'i'},
+    {"ï", 'i'}, {"ī", 'i'}, {"ñ", 'n'}, {"ò", 'o'}, {"ó", 'o'}, {"ô", 'o'}, {"õ", 'o'}, {"ö", 'o'},
+    {"ø", 'o'}, {"ō", 'o'}, {"ù", 'u'}, {"ú", 'u'}, {"û", 'u'}, {"ü", 'u'}, {"ū", 'u'}, {"À", 'a'},
+    {"Á", 'a'}, {"Â", 'a'}, {"Ä", 'a'}, {"Å", 'a'}, {"Ç", 'c'}, {"È", 'e'}, {"É", 'e'}, {"Ê", 'e'},
+    {"Ñ", 'n'}, {"Ó", 'o'}, {"Ô", 'o'}, {"Ö", 'o'}, {"Ø", 'o'}, {"Ú", 'u'}, {"Ü", 'u'}, {"Ū", 'u'},
 };
 
 static bool is_word_letter(char c)
@@ -66,10 +65,9 @@ static size_t singular(char *word, size_t length)
 		word[length - 3] = 'y';
 		return length - 2;
 	}
-	if (length > 4 &&
-	    (ends_with(word, length, "oes") || ends_with(word, length, "ches") ||
-	     ends_with(word, length, "shes") || ends_with(word, length, "sses") ||
-	     ends_with(word, length, "xes")))
+	if (length > 4 && (ends_with(word, length, "oes") || ends_with(word, length, "ches") ||
+			   ends_with(word, length, "shes") || ends_with(word, length, "sses") ||
+			   ends_with(word, length, "xes")))
 		return length - 2;
 	if (length > 3 && ends_with(word, length, "s") && !ends_with(word, length, "ss"))
 		return length - 1;

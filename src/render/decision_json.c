@@ -41,8 +41,8 @@ static json_t *jar_ml(const struct reference *ref, const struct jar_choice *jar)
 static const char *vinegar_word(enum vinegar_choice vinegar)
 {
 	static const char *const words[] = {
-	    [VINEGAR_UNSTATED] = NULL,       [VINEGAR_LABELLED] = "labelled",
-	    [VINEGAR_UNKNOWN] = "unknown",   [VINEGAR_HOME_MADE] = "homemade",
+	    [VINEGAR_UNSTATED] = NULL,     [VINEGAR_LABELLED] = "labelled",
+	    [VINEGAR_UNKNOWN] = "unknown", [VINEGAR_HOME_MADE] = "homemade",
 	    [VINEGAR_WINE] = "wine",
 	};
 	return words[vinegar];
@@ -51,9 +51,12 @@ static const char *vinegar_word(enum vinegar_choice vinegar)
 static const char *acid_word(enum acid acid)
 {
 	static const char *const words[] = {
-	    [ACID_UNSTATED] = NULL,          [ACID_VINEGAR] = "vinegar",
-	    [ACID_BOTTLED_JUICE] = "bottled-juice", [ACID_CITRIC] = "citric-acid",
-	    [ACID_FRESH_JUICE] = "fresh-juice", [ACID_TABLETS] = "tablets",
+	    [ACID_UNSTATED] = NULL,
+	    [ACID_VINEGAR] = "vinegar",
+	    [ACID_BOTTLED_JUICE] = "bottled-juice",
+	    [ACID_CITRIC] = "citric-acid",
+	    [ACID_FRESH_JUICE] = "fresh-juice",
+	    [ACID_TABLETS] = "tablets",
 	    [ACID_NONE] = "none",
 	};
 	return words[acid];
@@ -89,9 +92,9 @@ static json_t *choices_json(const struct process *process)
 {
 	json_t *list = json_array();
 	for (size_t i = 0; list && i < process->choices_n; i++)
-		list = json_append(list, json_pack("{s:i, s:i}", "minutes",
-		                                      process->choices[i].minutes, "psi",
-		                                      process->choices[i].psi));
+		list = json_append(list,
+				   json_pack("{s:i, s:i}", "minutes", process->choices[i].minutes,
+					     "psi", process->choices[i].psi));
 	return list;
 }
 
@@ -101,10 +104,10 @@ static json_t *doses_json(const struct reference *ref, const struct food *food)
 	json_t *list = json_array();
 	for (size_t i = 0; list && i < food->doses_n; i++) {
 		const struct acid_dose *dose = &food->doses[i];
-		list = json_append(
-		    list, json_pack("{s:s, s:s, s:s, s:o}", "acid", acid_word(dose->acid), "jar",
-		                    ref->jars[dose->jar].name, "amount", dose->amount, "source",
-		                    json_citation(&dose->from)));
+		list = json_append(list,
+				   json_pack("{s:s, s:s, s:s, s:o}", "acid", acid_word(dose->acid),
+					     "jar", ref->jars[dose->jar].name, "amount",
+					     dose->amount, "source", json_citation(&dose->from)));
 	}
 	return list;
 }
@@ -115,12 +118,12 @@ static json_t *process_json(const struct reference *ref, const struct decision *
 	if (d->verdict != VERDICT_TESTED)
 		return json_null();
 	return json_pack("{s:i, s:o, s:s, s:o, s:o, s:o, s:o, s:o, s:b, s:o, s:i}", "minutes",
-	                 p->minutes, "psi", json_positive(p->psi), "table_jar",
-	                 ref->jars[p->line->jar].name, "band_ft", json_band(p->band),
-	                 "headspace_in", json_milli(d->food->headspace_milli_in), "vent_minutes",
-	                 json_positive(p->vent_minutes), "source", json_citation(&p->table->from),
-	                 "choices", choices_json(p), "sterile_jars", (int)p->sterile_jars, "acid",
-	                 doses_json(ref, d->food), "readings", p->line->readings);
+			 p->minutes, "psi", json_positive(p->psi), "table_jar",
+			 ref->jars[p->line->jar].name, "band_ft", json_band(p->band),
+			 "headspace_in", json_milli(d->food->headspace_milli_in), "vent_minutes",
+			 json_positive(p->vent_minutes), "source", json_citation(&p->table->from),
+			 "choices", choices_json(p), "sterile_jars", (int)p->sterile_jars, "acid",
+			 doses_json(ref, d->food), "readings", p->line->readings);
 }
 
 static json_t *findings_json(const struct reference *ref, const struct decision *d)
@@ -132,8 +135,8 @@ static json_t *findings_json(const struct reference *ref, const struct decision 
 		finding_text(ref, finding, text, sizeof text);
 		list = json_append(
 		    list, json_pack("{s:s, s:s, s:s, s:o}", "rule", ref->rules[finding->rule].id,
-		                    "level", level_word(finding->level), "text", text, "source",
-		                    json_citation(finding_citation(ref, finding))));
+				    "level", level_word(finding->level), "text", text, "source",
+				    json_citation(finding_citation(ref, finding))));
 	}
 	return list;
 }
@@ -145,21 +148,21 @@ static json_t *ways_json(const struct reference *ref, const struct request *rq)
 	json_t *list = json_array();
 	for (size_t i = 0; list && i < n; i++)
 		list = json_append(
-		    list, json_pack("{s:s, s:s, s:s, s:i, s:o}", "canner",
-		                    canner_word(ways[i].canner), "jar", ref->jars[ways[i].jar].name,
-		                    "pack", pack_word(ways[i].pack), "minutes", ways[i].minutes,
-		                    "psi", json_positive(ways[i].psi)));
+		    list,
+		    json_pack("{s:s, s:s, s:s, s:i, s:o}", "canner", canner_word(ways[i].canner),
+			      "jar", ref->jars[ways[i].jar].name, "pack", pack_word(ways[i].pack),
+			      "minutes", ways[i].minutes, "psi", json_positive(ways[i].psi)));
 	return list;
 }
 
 json_t *decision_json(const struct reference *ref, const struct request *request,
-                      const struct decision *d)
+		      const struct decision *d)
 {
 	bool asks = request->food.kind == MATCH_SEVERAL || request->food.kind == MATCH_NONE;
 	return json_pack("{s:s, s:o, s:s, s:o, s:o, s:o, s:o, s:o}", "verdict",
-	                 verdict_word(d->verdict), "food", json_word(d->food ? d->food->slug : NULL),
-	                 "edition", ref->edition, "request", request_json(ref, request), "process",
-	                 process_json(ref, d), "findings", findings_json(ref, d), "instead",
-	                 ways_json(ref, request), "candidates",
-	                 asks ? json_foods(&request->food) : json_array());
+			 verdict_word(d->verdict), "food",
+			 json_word(d->food ? d->food->slug : NULL), "edition", ref->edition,
+			 "request", request_json(ref, request), "process", process_json(ref, d),
+			 "findings", findings_json(ref, d), "instead", ways_json(ref, request),
+			 "candidates", asks ? json_foods(&request->food) : json_array());
 }

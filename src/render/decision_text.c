@@ -37,7 +37,7 @@ static void say_canner(struct line *line, const struct request *rq)
 
 /* "Pickled beets, hot pack, half-pint jars, steam canner, 2,900 ft", as far as it was said. */
 static void say_subject(struct line *line, const struct reference *ref, const struct request *rq,
-                        const struct decision *d, const char *typed)
+			const struct decision *d, const char *typed)
 {
 	char words[WORDS_BUFFER];
 	if (rq->food.kind == MATCH_BARRED)
@@ -77,37 +77,39 @@ static void plain_meaning(const struct page *page, enum verdict verdict)
 		page_text(page, INDENT, "Do not process it so. What is allowed stands below.");
 	else if (verdict == VERDICT_UNTESTED)
 		page_text(page, INDENT,
-		          "Nothing published covers this. Do not put it on the shelf: keep it in "
-		          "the refrigerator, or freeze it.");
+			  "Nothing published covers this. Do not put it on the shelf: keep it in "
+			  "the refrigerator, or freeze it.");
 	else if (verdict == VERDICT_UNCLEAR)
 		page_text(page, INDENT, "No answer before this is known:");
 }
 
 static void process_lines(const struct page *page, const struct reference *ref,
-                          const struct decision *d)
+			  const struct decision *d, struct source_list *sources)
 {
 	const struct process *p = &d->process;
 	char words[WORDS_BUFFER], source[WORDS_BUFFER];
-	page_format(page, INDENT, "Process %s.", process_words(words, sizeof words, p->minutes, p->psi));
+	page_format(page, INDENT, "Process %s.",
+		    process_words(words, sizeof words, p->minutes, p->psi));
 	if (p->vent_minutes > 0)
-		page_format(page, INDENT,
-		            "First vent the canner: steam flows freely for %d minutes, then the weight "
-		            "goes on or the petcock is closed.",
-		            p->vent_minutes);
+		page_format(
+		    page, INDENT,
+		    "First vent the canner: steam flows freely for %d minutes, then the weight "
+		    "goes on or the petcock is closed.",
+		    p->vent_minutes);
 	if (d->food->headspace_milli_in != NONE)
 		page_format(page, INDENT, "Headspace %s.",
-		            inches_words(words, sizeof words, d->food->headspace_milli_in));
+			    inches_words(words, sizeof words, d->food->headspace_milli_in));
 	if (p->sterile_jars)
 		page_text(page, INDENT, "The empty jars must be sterile.");
 	if (d->food->acid_need & ACID_NEED_VINEGAR)
 		page_text(page, INDENT, "Use the recipe's vinegar in its full amount.");
-	page_format(page, INDENT, "From the table for %s jars, %s: %s.", ref->jars[p->line->jar].name,
-	            band_words(words, sizeof words, p->band),
-	            citation_words(source, sizeof source, &p->table->from));
+	page_format(page, INDENT, "From the table for %s jars, %s. %s",
+		    ref->jars[p->line->jar].name, band_words(words, sizeof words, p->band),
+		    cite(sources, source, sizeof source, &p->table->from));
 }
 
-static void findings_text(const struct page *page, const struct reference *ref,
-                          const struct decision *d)
+static void finding_lines(const struct page *page, const struct reference *ref,
+			  const struct finding *finding, struct source_list *sources)
 {
 	static const char *const leads[] = {
 	    [LEVEL_NOTE] = "  note    ",
@@ -115,13 +117,24 @@ static void findings_text(const struct page *page, const struct reference *ref,
 	    [LEVEL_ASK] = "  say     ",
 	    [LEVEL_REFUSE] = "  no      ",
 	};
+	char text[TEXT_SIZE], source[WORDS_BUFFER];
+	finding_text(ref, finding, text, sizeof text);
+	page_format(page, leads[finding->level], "%s (%s) %s", text, ref->rules[finding->rule].id,
+		    cite(sources, source, sizeof source, finding_citation(ref, finding)));
+}
+
+/* The acid for each jar stands with the process: it is the first thing to do. */
+static void findings_text(const struct page *page, const struct reference *ref,
+			  const struct decision *d, bool acid, struct source_list *sources)
+{
+	bool first = true;
 	for (size_t i = 0; i < d->findings_n; i++) {
-		const struct finding *finding = &d->findings[i];
-		char text[TEXT_SIZE], source[WORDS_BUFFER];
-		finding_text(ref, finding, text, sizeof text);
-		page_format(page, leads[finding->level], "%s", text);
-		page_format(page, "          ", "[%s: %s]", ref->rules[finding->rule].id,
-		            citation_words(source, sizeof source, finding_citation(ref, finding)));
+		if ((d->findings[i].rule == RULE_ACID_PER_JAR) != acid)
+			continue;
+		if (first && !acid)
+			page_blank(page);
+		first = false;
+		finding_lines(page, ref, &d->findings[i], sources);
 	}
 }
 
@@ -131,13 +144,13 @@ static void candidates_text(const struct page *page, const struct food_match *ma
 		return;
 	page_blank(page);
 	page_text(page, "",
-	          match->kind == MATCH_SEVERAL ? "Which of these is it?" : "Near in spelling:");
+		  match->kind == MATCH_SEVERAL ? "Which of these is it?" : "Near in spelling:");
 	for (size_t i = 0; i < match->foods_n; i++)
 		page_format(page, INDENT, "%s (%s)", match->foods[i]->slug, match->foods[i]->title);
 }
 
 static void ways_text(const struct page *page, const struct reference *ref,
-                      const struct request *rq, enum verdict verdict)
+		      const struct request *rq, enum verdict verdict)
 {
 	struct way ways[WAYS_MAX];
 	size_t n = decide_ways(ref, rq, ways, WAYS_MAX);
@@ -145,36 +158,37 @@ static void ways_text(const struct page *page, const struct reference *ref,
 		return;
 	page_blank(page);
 	page_text(page, "",
-	          verdict == VERDICT_TESTED ? "Other published ways at this elevation:"
-	                                    : "Published ways at this elevation:");
+		  verdict == VERDICT_TESTED ? "Other published ways at this elevation:"
+					    : "Published ways at this elevation:");
 	for (size_t i = 0; i < n; i++) {
 		char pack[32] = "", words[WORDS_BUFFER];
 		if (ways[i].pack != PACK_UNSTATED)
 			snprintf(pack, sizeof pack, "%s pack, ", pack_word(ways[i].pack));
 		page_format(page, INDENT, "%s, %s%s jars: %s", canner_title(ways[i].canner), pack,
-		            ref->jars[ways[i].jar].name,
-		            process_words(words, sizeof words, ways[i].minutes, ways[i].psi));
+			    ref->jars[ways[i].jar].name,
+			    process_words(words, sizeof words, ways[i].minutes, ways[i].psi));
 	}
 }
 
 void decision_text(const struct page *page, const struct reference *ref,
-                   const struct request *request, const struct decision *decision,
-                   const char *elevation_typed)
+		   const struct request *request, const struct decision *decision,
+		   const char *elevation_typed)
 {
 	struct line subject = {.n = 0};
 	say_subject(&subject, ref, request, decision, elevation_typed);
 	page_headline(page, headline_word(decision->verdict), subject.text);
 	plain_meaning(page, decision->verdict);
+	struct source_list sources = {.sources_n = 0};
 	if (decision->verdict == VERDICT_TESTED)
-		process_lines(page, ref, decision);
-	if (decision->findings_n > 0) {
-		page_blank(page);
-		findings_text(page, ref, decision);
-	}
+		process_lines(page, ref, decision, &sources);
+	findings_text(page, ref, decision, true, &sources);
+	findings_text(page, ref, decision, false, &sources);
 	candidates_text(page, &request->food);
 	ways_text(page, ref, request, decision->verdict);
 	page_blank(page);
-	page_text(page, "",
-	          "A process holds for the published recipe unchanged. When in doubt, ask your local "
-	          "extension service before you can.");
+	page_text(
+	    page, "",
+	    "A process holds for the published recipe unchanged. When in doubt, ask your local "
+	    "extension service before you can.");
+	sources_text(page, &sources);
 }

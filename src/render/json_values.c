@@ -1,4 +1,6 @@
 /* Single values of an answer in JSON. */
+#include <math.h>
+
 #include "jarwright/render.h"
 
 #define MILLI 1000
@@ -18,6 +20,13 @@ json_t *json_milli(int32_t milli)
 	if (milli % MILLI == 0)
 		return json_integer(milli / MILLI);
 	return json_real((double)milli / MILLI);
+}
+
+json_t *json_tenth(double number)
+{
+	double tenths = round(number * 10);
+	return fmod(tenths, 10) == 0 ? json_integer((json_int_t)(tenths / 10))
+				     : json_real(tenths / 10);
 }
 
 json_t *json_positive(int number)
@@ -43,8 +52,8 @@ json_t *json_foods(const struct food_match *match)
 	json_t *list = json_array();
 	for (size_t i = 0; list && i < match->foods_n; i++) {
 		const struct food *food = match->foods[i];
-		list = json_append(list,
-		                   json_pack("{s:s, s:s}", "food", food->slug, "title", food->title));
+		list = json_append(
+		    list, json_pack("{s:s, s:s}", "food", food->slug, "title", food->title));
 	}
 	return list;
 }

@@ -27,8 +27,8 @@ static json_t *steps_json(const struct plan *plan)
 		const struct citation *from = step->minutes.from;
 		list = json_append(
 		    list, json_pack("{s:s, s:o, s:o}", "stage", stage_word(step->stage), "minutes",
-		                    step->published ? span_json(step->minutes) : json_null(),
-		                    "source", from ? json_citation(from) : json_null()));
+				    step->published ? span_json(step->minutes) : json_null(),
+				    "source", from ? json_citation(from) : json_null()));
 	}
 	return list;
 }
@@ -38,8 +38,8 @@ static json_t *begins_json(const struct plan *plan, int load)
 	json_t *list = json_array();
 	for (size_t i = 0; list && i < plan->steps_n; i++)
 		list = json_append(list, json_pack("{s:s, s:o}", "stage",
-		                                   stage_word(plan->steps[i].stage), "begins",
-		                                   span_json(plan_begins(plan, load, i))));
+						   stage_word(plan->steps[i].stage), "begins",
+						   span_json(plan_begins(plan, load, i))));
 	return list;
 }
 
@@ -49,8 +49,8 @@ static json_t *loads_json(const struct plan *plan)
 	for (int i = 0; list && i < plan->loads; i++) {
 		int jars = i + 1 == plan->loads ? plan->last_load_jars : plan->jars_per_load;
 		list = json_append(list, json_pack("{s:i, s:i, s:o, s:o}", "load", i + 1, "jars",
-		                                   jars, "steps", begins_json(plan, i), "out",
-		                                   span_json(plan_out(plan, i))));
+						   jars, "steps", begins_json(plan, i), "out",
+						   span_json(plan_out(plan, i))));
 	}
 	return list;
 }
@@ -63,14 +63,14 @@ static json_t *clock_json(int minutes)
 json_t *plan_json(const struct plan *plan)
 {
 	static const char *const origins[] = {[LOAD_STATED] = "stated",
-	                                      [LOAD_PUBLISHED] = "published",
-	                                      [LOAD_OF_LARGER_JAR] = "published-larger-jar"};
-	return json_pack("{s:i, s:i, s:s, s:i, s:o, s:o, s:o, s:o, s:o, s:b, s:o, s:b, s:o}", "jars",
-	                 plan->wish.jars, "jars_per_load", plan->jars_per_load, "jars_per_load_from",
-	                 origins[plan->load_origin], "loads", plan->loads, "start",
-	                 clock_json(plan->wish.start), "until", clock_json(plan->wish.until), "steps",
-	                 steps_json(plan), "load_minutes", span_json(plan->load), "total_minutes",
-	                 span_json(plan->all), "complete", (int)plan->complete, "timeline",
-	                 loads_json(plan), "late", (int)plan->late, "seal_check_hours",
-	                 span_json(plan->seal_test));
+					      [LOAD_PUBLISHED] = "published",
+					      [LOAD_OF_LARGER_JAR] = "published-larger-jar"};
+	return json_pack("{s:i, s:i, s:s, s:i, s:o, s:o, s:o, s:o, s:o, s:b, s:o, s:b, s:o}",
+			 "jars", plan->wish.jars, "jars_per_load", plan->jars_per_load,
+			 "jars_per_load_from", origins[plan->load_origin], "loads", plan->loads,
+			 "start", clock_json(plan->wish.start), "until",
+			 clock_json(plan->wish.until), "steps", steps_json(plan), "load_minutes",
+			 span_json(plan->load), "total_minutes", span_json(plan->all), "complete",
+			 (int)plan->complete, "timeline", loads_json(plan), "late", (int)plan->late,
+			 "seal_check_hours", span_json(plan->seal_test));
 }

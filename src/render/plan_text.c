@@ -12,7 +12,7 @@ static void clock_words(char *buffer, size_t size, int minutes)
 		snprintf(buffer, size, "%02d:%02d", rest / HOUR, rest % HOUR);
 	else
 		snprintf(buffer, size, "%02d:%02d +%d day%s", rest / HOUR, rest % HOUR, days,
-		         days > 1 ? "s" : "");
+			 days > 1 ? "s" : "");
 }
 
 static void clock_span(char *buffer, size_t size, int start, struct span span)
@@ -47,33 +47,39 @@ static const char *stage_words(enum stage stage)
 	return words[stage];
 }
 
-static void step_line(const struct page *page, const struct plan *plan, int load, size_t step)
+static void step_line(const struct page *page, const struct plan *plan, int load, size_t step,
+		      struct source_list *sources)
 {
-	char lead[128], when[96], minutes[32];
+	char lead[128], when[96], minutes[32], source[WORDS_BUFFER] = "";
 	const struct plan_step *s = &plan->steps[step];
 	clock_span(when, sizeof when, plan->wish.start, plan_begins(plan, load, step));
 	snprintf(lead, sizeof lead, "  %-16s  ", when);
 	span_words(minutes, sizeof minutes, s->minutes);
+	if (s->minutes.from)
+		cite(sources, source, sizeof source, s->minutes.from);
 	if (!s->published)
 		page_format(page, lead, "%s: not published, time your own", stage_words(s->stage));
 	else if (s->stage == STAGE_DEPRESSURIZE)
 		page_format(page, lead,
-		            "%s, then take the weight off and wait %d minutes before you open it: "
-		            "%s minutes in all",
-		            stage_words(s->stage), plan->wait.most, minutes);
+			    "%s, then take the weight off and wait %d minutes before you open it: "
+			    "%s minutes in all %s",
+			    stage_words(s->stage), plan->wait.most, minutes,
+			    load == 0 ? source : "");
 	else
-		page_format(page, lead, "%s: %s minutes", stage_words(s->stage), minutes);
+		page_format(page, lead, "%s: %s minutes %s", stage_words(s->stage), minutes,
+			    load == 0 ? source : "");
 }
 
-static void load_lines(const struct page *page, const struct plan *plan, int load)
+static void load_lines(const struct page *page, const struct plan *plan, int load,
+		       struct source_list *sources)
 {
 	int jars = load + 1 == plan->loads ? plan->last_load_jars : plan->jars_per_load;
 	char lead[128], when[96], hours[32], from[32], to[32];
 	page_blank(page);
 	page_format(page, "", "Load %d of %d: %d jar%s", load + 1, plan->loads, jars,
-	            jars > 1 ? "s" : "");
+		    jars > 1 ? "s" : "");
 	for (size_t i = 0; i < plan->steps_n; i++)
-		step_line(page, plan, load, i);
+		step_line(page, plan, load, i, sources);
 	struct span out = plan_out(plan, load);
 	clock_span(when, sizeof when, plan->wish.start, out);
 	snprintf(lead, sizeof lead, "  %-16s  ", when);
@@ -85,22 +91,24 @@ static void load_lines(const struct page *page, const struct plan *plan, int loa
 	clock_words(to, sizeof to, latest);
 	if (earliest <= latest)
 		page_format(page, "  seal check        ", "%s to %s (%s hours after they are out)",
-		            from, to, hours);
+			    from, to, hours);
 	else
 		page_format(page, "  seal check        ", "%s hours after they are out", hours);
 }
 
-static void origin_line(const struct page *page, const struct plan *plan)
+static void origin_line(const struct page *page, const struct plan *plan,
+			struct source_list *sources)
 {
 	char range[32], source[WORDS_BUFFER];
 	if (plan->load_origin == LOAD_STATED)
 		return;
 	span_words(range, sizeof range, plan->usual_load);
-	page_format(page, "  ", "The usual load is %s%s [%s]; say --holds-jars if yours differs.", range,
-	            plan->load_origin == LOAD_OF_LARGER_JAR
-	                ? " jars of the next larger size; none is published for these"
-	                : "",
-	            citation_words(source, sizeof source, plan->usual_load.from));
+	page_format(page, "  ", "The usual load is %s%s %s; say --holds-jars if yours differs.",
+		    range,
+		    plan->load_origin == LOAD_OF_LARGER_JAR
+			? " jars of the next larger size; none is published for these"
+			: "",
+		    cite(sources, source, sizeof source, plan->usual_load.from));
 }
 
 static void closing_lines(const struct page *page, const struct plan *plan)
@@ -109,12 +117,13 @@ static void closing_lines(const struct page *page, const struct plan *plan)
 	page_blank(page);
 	if (!plan->complete)
 		page_text(page, "careful ",
-		          "The times above leave out the heating of the steam canner, which no "
-		          "publication gives: all later times shift by it.");
-	page_text(page, "note    ",
-	          "Preparing the food and filling the jars is not in the times; a later load starts "
-	          "when the one before is out, if its jars are filled by then. If the boil, the "
-	          "steam or the pressure is lost, the process time starts again.");
+			  "The times above leave out the heating of the steam canner, which no "
+			  "publication gives: all later times shift by it.");
+	page_text(
+	    page, "note    ",
+	    "Preparing the food and filling the jars is not in the times; a later load starts "
+	    "when the one before is out, if its jars are filled by then. If the boil, the "
+	    "steam or the pressure is lost, the process time starts again.");
 	if (!plan->late)
 		return;
 	clock_words(until, sizeof until, plan->wish.until);
@@ -123,10 +132,11 @@ static void closing_lines(const struct page *page, const struct plan *plan)
 		return;
 	}
 	clock_words(last, sizeof last, plan->last_start);
-	page_format(page, "careful ",
-	            "The last load may not be out by %s: it must be on by %s. Make fewer jars today, or "
-	            "start earlier; never cut a process short.",
-	            until, last);
+	page_format(
+	    page, "careful ",
+	    "The last load may not be out by %s: it must be on by %s. Make fewer jars today, or "
+	    "start earlier; never cut a process short.",
+	    until, last);
 }
 
 void plan_text(const struct page *page, const struct plan *plan, const char *jars)
@@ -135,10 +145,12 @@ void plan_text(const struct page *page, const struct plan *plan, const char *jar
 	clock_span(first, sizeof first, plan->wish.start, plan->all);
 	span_words(all, sizeof all, plan->all);
 	page_format(page, "PLAN  ", "%d %s in %d load%s of %d; the last is out at %s (%s minutes)",
-	            plan->wish.jars, jars, plan->loads, plan->loads > 1 ? "s" : "",
-	            plan->jars_per_load, first, all);
-	origin_line(page, plan);
+		    plan->wish.jars, jars, plan->loads, plan->loads > 1 ? "s" : "",
+		    plan->jars_per_load, first, all);
+	struct source_list sources = {.sources_n = 0};
+	origin_line(page, plan, &sources);
 	for (int load = 0; load < plan->loads; load++)
-		load_lines(page, plan, load);
+		load_lines(page, plan, load, &sources);
 	closing_lines(page, plan);
+	sources_text(page, &sources);
 }

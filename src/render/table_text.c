@@ -3,29 +3,31 @@
 
 #include "jarwright/render.h"
 
-#define MILLI   1000
-#define HEAD    16 /* columns of the jar's name */
-#define COLUMN  13 /* columns of one band */
+#define MILLI  1000
+#define HEAD   16 /* columns of the jar's name */
+#define COLUMN 13 /* columns of one band */
 
 int table_band(const struct reference *ref, const struct process_table *table, int32_t mft)
 {
 	for (size_t i = 0; i < table->bands_n; i++) {
 		const struct band *band = &table->bands[i];
-		int64_t top = band->to_ft == BAND_OPEN ? ref->rules[RULE_ELEVATION_ABOVE].limit_milli
-		                                       : (int64_t)band->to_ft * MILLI;
+		int64_t top = band->to_ft == BAND_OPEN
+				  ? ref->rules[RULE_ELEVATION_ABOVE].limit_milli
+				  : (int64_t)band->to_ft * MILLI;
 		if (mft <= top)
 			return (int)i;
 	}
 	return -1;
 }
 
-static void title(const struct page *page, const struct process_table *table)
+static void title(const struct page *page, const struct process_table *table,
+		  struct source_list *sources)
 {
 	char pack[32] = "", source[WORDS_BUFFER];
 	if (table->pack != PACK_UNSTATED)
 		snprintf(pack, sizeof pack, ", %s pack", pack_word(table->pack));
-	page_format(page, "", "%s%s", canner_title(table->canner), pack);
-	page_format(page, "  ", "[%s]", citation_words(source, sizeof source, &table->from));
+	page_format(page, "", "%s%s %s", canner_title(table->canner), pack,
+		    cite(sources, source, sizeof source, &table->from));
 }
 
 static void short_band(const struct band *band, char *buffer, size_t size)
@@ -33,10 +35,10 @@ static void short_band(const struct band *band, char *buffer, size_t size)
 	char from[32], to[32];
 	if (band->to_ft == BAND_OPEN)
 		snprintf(buffer, size, "over %s",
-		         feet_words(from, sizeof from, band->from_ft - (band->from_ft > 0)));
+			 feet_words(from, sizeof from, band->from_ft - (band->from_ft > 0)));
 	else
 		snprintf(buffer, size, "%s-%s", feet_words(from, sizeof from, band->from_ft),
-		         feet_words(to, sizeof to, band->to_ft));
+			 feet_words(to, sizeof to, band->to_ft));
 }
 
 static void cell_words(const struct cell *cell, char *buffer, size_t size)
@@ -60,7 +62,7 @@ static void entry(const struct page *page, const char *words, bool mine, bool la
 
 /* Bands first to below last; wide tables are printed in pieces that fit the page. */
 static void piece(const struct page *page, const struct reference *ref,
-                  const struct process_table *table, size_t first, size_t last, int mine)
+		  const struct process_table *table, size_t first, size_t last, int mine)
 {
 	char words[WORDS_BUFFER];
 	fprintf(page->out, "  %-*s", HEAD, "feet");
@@ -79,7 +81,7 @@ static void piece(const struct page *page, const struct reference *ref,
 }
 
 static void remarks(const struct page *page, const struct reference *ref,
-                    const struct process_table *table)
+		    const struct process_table *table)
 {
 	if (*table->note)
 		page_text(page, "  note: ", table->note);
@@ -94,20 +96,23 @@ static void remarks(const struct page *page, const struct reference *ref,
 }
 
 void table_text(const struct page *page, const struct reference *ref,
-                const struct process_table *table, struct elevation_mark here)
+		const struct process_table *table, struct elevation_mark here,
+		struct source_list *sources)
 {
 	int mine = here.stated ? table_band(ref, table, here.mft) : -1;
 	char words[WORDS_BUFFER], band[WORDS_BUFFER];
-	title(page, table);
-	size_t fit = (size_t)(page->width > HEAD + COLUMN + 2 ? (page->width - HEAD - 2) / COLUMN : 1);
+	title(page, table, sources);
+	size_t fit =
+	    (size_t)(page->width > HEAD + COLUMN + 2 ? (page->width - HEAD - 2) / COLUMN : 1);
 	for (size_t b = 0; b < table->bands_n; b += fit)
-		piece(page, ref, table, b, b + fit < table->bands_n ? b + fit : table->bands_n, mine);
+		piece(page, ref, table, b, b + fit < table->bands_n ? b + fit : table->bands_n,
+		      mine);
 	if (mine >= 0)
 		page_format(page, "  ", "* your elevation, %s: the column for %s",
-		            elevation_words(words, sizeof words, here.mft),
-		            band_words(band, sizeof band, &table->bands[mine]));
+			    elevation_words(words, sizeof words, here.mft),
+			    band_words(band, sizeof band, &table->bands[mine]));
 	else if (here.stated)
 		page_format(page, "  ", "Your elevation, %s, is above this table.",
-		            elevation_words(words, sizeof words, here.mft));
+			    elevation_words(words, sizeof words, here.mft));
 	remarks(page, ref, table);
 }

@@ -5,7 +5,7 @@
 
 #include "jarwright/render.h"
 
-#define MILLI 1000
+#define MILLI     1000
 #define NL_PER_ML 1000000
 
 char *feet_words(char *buffer, size_t size, int32_t feet)
@@ -13,7 +13,8 @@ char *feet_words(char *buffer, size_t size, int32_t feet)
 	int64_t whole = llabs((long long)feet);
 	const char *sign = feet < 0 ? "-" : "";
 	if (whole >= 1000)
-		snprintf(buffer, size, "%s%" PRId64 ",%03" PRId64, sign, whole / 1000, whole % 1000);
+		snprintf(buffer, size, "%s%" PRId64 ",%03" PRId64, sign, whole / 1000,
+			 whole % 1000);
 	else
 		snprintf(buffer, size, "%s%" PRId64, sign, whole);
 	return buffer;
@@ -63,8 +64,8 @@ char *inches_words(char *buffer, size_t size, int32_t milli_in)
 	else if (whole == 0)
 		snprintf(buffer, size, "%" PRId32 "/%" PRId32 " %s", eighths, below, unit);
 	else
-		snprintf(buffer, size, "%" PRId32 " %" PRId32 "/%" PRId32 " %s", whole, eighths, below,
-		         unit);
+		snprintf(buffer, size, "%" PRId32 " %" PRId32 "/%" PRId32 " %s", whole, eighths,
+			 below, unit);
 	return buffer;
 }
 
@@ -74,10 +75,10 @@ char *band_words(char *buffer, size_t size, const struct band *band)
 	char from[32], to[32];
 	if (band->to_ft == BAND_OPEN)
 		snprintf(buffer, size, "above %s ft",
-		         feet_words(from, sizeof from, band->from_ft - (band->from_ft > 0)));
+			 feet_words(from, sizeof from, band->from_ft - (band->from_ft > 0)));
 	else
 		snprintf(buffer, size, "%s to %s ft", feet_words(from, sizeof from, band->from_ft),
-		         feet_words(to, sizeof to, band->to_ft));
+			 feet_words(to, sizeof to, band->to_ft));
 	return buffer;
 }
 
@@ -87,9 +88,12 @@ char *citation_words(char *buffer, size_t size, const struct citation *citation)
 	const char *parts[] = {source->publisher, source->title, source->edition, citation->place};
 	size_t n = 0;
 	*buffer = '\0';
-	for (size_t i = 0; i < sizeof parts / sizeof *parts && n < size; i++)
+	for (size_t i = 0; i < sizeof parts / sizeof *parts && n < size; i++) {
+		const char *date = strncmp(parts[i], "not stated", 10) == 0 ? "date " : "";
 		if (*parts[i])
-			n += (size_t)snprintf(buffer + n, size - n, "%s%s", n ? ", " : "", parts[i]);
+			n += (size_t)snprintf(buffer + n, size - n, "%s%s%s", n ? ", " : "", date,
+					      parts[i]);
+	}
 	return buffer;
 }
 
@@ -103,7 +107,7 @@ char *process_words(char *buffer, size_t size, int minutes, int psi)
 }
 
 char *jar_words(char *buffer, size_t size, const struct reference *ref,
-                const struct jar_choice *jar)
+		const struct jar_choice *jar)
 {
 	if (!jar->stated)
 		snprintf(buffer, size, "jar not said");

@@ -1,3 +1,4 @@
+#include <stdbool.h>
 #include <stdint.h>
 #include <string.h>
 
@@ -75,8 +76,6 @@ END_TEST
 
 START_TEST(shown_safely)
 {
-	/* U+202E turns the direction of writing. */
-	static const char reversing[] = {'x', '\xE2', '\x80', '\xAE', 'y', '\0'};
 	static const struct {
 		const char *text, *shown;
 	} cases[] = {{"", ""},
@@ -88,12 +87,47 @@ START_TEST(shown_safely)
 		      "1m",
 		      "?1m"}, /* U+009B, a terminal's other escape */
 		     {"\xFF\xFEx", "??x"},
-		     {"x\xC3", "x?"},
-		     {reversing, "x?y"}}; /* U+202E turns the direction */
+		     {"x\xC3", "x?"}};
 	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
 		char shown[TEXT_SHOWN_SIZE];
 		text_show(cases[i].text, SIZE_MAX, shown);
 		ck_assert_str_eq(shown, cases[i].shown);
+	}
+}
+END_TEST
+
+/* The first and last of each range that a terminal obeys, and their neighbours. */
+START_TEST(obeyed_characters_are_hidden)
+{
+	static const struct {
+		char text[4];
+		bool hidden;
+	} cases[] = {{{'\x01'}, true},
+		     {{'\x1F'}, true},
+		     {{' '}, false},
+		     {{'~'}, false},
+		     {{'\x7F'}, true},
+		     {{'\xC2', '\x80'}, true},
+		     {{'\xC2', '\x9F'}, true},
+		     {{'\xC2', '\xA0'}, false},
+		     {{'\xD8', '\x9B'}, false},
+		     {{'\xD8', '\x9C'}, true}, /* U+061C */
+		     {{'\xE2', '\x80', '\x8D'}, false},
+		     {{'\xE2', '\x80', '\x8E'}, true}, /* U+200E, U+200F */
+		     {{'\xE2', '\x80', '\x8F'}, true},
+		     {{'\xE2', '\x80', '\x90'}, false},
+		     {{'\xE2', '\x80', '\xA7'}, false},
+		     {{'\xE2', '\x80', '\xA8'}, true}, /* U+2028 to U+202E */
+		     {{'\xE2', '\x80', '\xAE'}, true},
+		     {{'\xE2', '\x80', '\xAF'}, false},
+		     {{'\xE2', '\x81', '\xA5'}, false},
+		     {{'\xE2', '\x81', '\xA6'}, true}, /* U+2066 to U+2069 */
+		     {{'\xE2', '\x81', '\xA9'}, true},
+		     {{'\xE2', '\x81', '\xAA'}, false}};
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char shown[TEXT_SHOWN_SIZE];
+		text_show(cases[i].text, SIZE_MAX, shown);
+		ck_assert_str_eq(shown, cases[i].hidden ? "?" : cases[i].text);
 	}
 }
 END_TEST
@@ -138,6 +172,7 @@ Suite *text_suite(void)
 	tcase_add_test(tests, ill_formed_sequences);
 	tcase_add_test(tests, partial_end_is_dropped);
 	tcase_add_test(tests, shown_safely);
+	tcase_add_test(tests, obeyed_characters_are_hidden);
 	tcase_add_test(tests, shown_only_as_far_as_asked);
 	tcase_add_test(tests, long_text_is_cut);
 	suite_add_tcase(suite, tests);

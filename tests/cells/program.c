@@ -165,7 +165,7 @@ static const struct {
 	const char *rule; /* of the first finding */
 } others[] = {
     /* USDA AIB 539 (2015) guide 4: green beans are canned under pressure only. */
-    {"check green-beans --canner boiling-water --jar pint --pack hot --elevation 500ft --json",
+    {"check snap-beans --canner boiling-water --jar pint --pack hot --elevation 500ft --json",
      "refused", 3, "low-acid-needs-pressure"},
     /* USDA AIB 539 (2015) guide 1, p. 1-10: an oven does not prevent spoilage. */
     {"check apple-butter --canner oven --jar pint --pack hot --elevation 500ft --json", "refused",
@@ -181,6 +181,9 @@ static const struct {
     {"check apple-butter --canner boiling-water --jar pint --pack raw --elevation 500ft "
      "--jars sterile --json",
      "untested", 4, "pack-not-published"},
+    /* A word for two foods, canned plain under pressure or pickled, is asked back. */
+    {"check green-beans --canner boiling-water --jar pint --pack hot --elevation 500ft --json",
+     "unclear", 5, "food-ambiguous"},
     {"check apple-butter --canner boiling-water --jar pint --pack hot --json", "unclear", 5,
      "elevation-missing"},
     {"check pickled-beets --canner boiling-water --jar pint --pack hot --elevation 500ft --json",

@@ -17,7 +17,7 @@ static struct error err;
 
 static void setup(void)
 {
-	strcpy(folder, "/tmp/jarwright-household-XXXXXX");
+	snprintf(folder, sizeof folder, "/tmp/jarwright-household-XXXXXX");
 	ck_assert_ptr_nonnull(mkdtemp(folder));
 	snprintf(path, sizeof path, "%s/kitchen.db", folder);
 	memset(&err, 0, sizeof err);
@@ -335,7 +335,7 @@ END_TEST
 
 START_TEST(a_link_is_followed_and_a_link_to_nothing_is_no_empty_kitchen)
 {
-	char link[192];
+	char link[sizeof path];
 	keep_elevation(2900000, "2900ft");
 	snprintf(link, sizeof link, "%s/link.db", folder);
 	ck_assert_int_eq(symlink(path, link), 0);
@@ -346,7 +346,7 @@ START_TEST(a_link_is_followed_and_a_link_to_nothing_is_no_empty_kitchen)
 	ck_assert_int_eq(kitchen.elevation_mft, 2900000);
 	household_close(db);
 	ck_assert_int_eq(unlink(path), 0);
-	strcpy(path, link);
+	memcpy(path, link, sizeof path);
 	refused(HOUSEHOLD_READ, "link");
 	refused(HOUSEHOLD_WRITE, "link");
 }

@@ -168,12 +168,12 @@ END_TEST
 START_TEST(refused_whatever_the_dimension)
 {
 	static const char *const texts[] = {
-	    "",        "nan",     "inf",      "1e3",      "1,5",     "5",     "5 |",
-	    "5|",      "5 lb|oz", "5 ft|m",   "ft",       "5 x",     "5 ..",  "5 . ",
-	    "1/0 ft",  "5 5 ft",  "5-6 ft",   "5'6\"",    "5 f t",   "5\n",   "\xC2",
-	    "5 \xC2",  "5 f\xEF", "0x5ft",    "5ft5ft",   "5 %%",    "% 5",   "$5",
-	    "5 cup",   "5 pint",  "5 quarts", "5 gallon", "5 tbsp",  "5 tsp", "5 c.c",
-	    "5 hecto", "5 lb oz", "5 us",     "5 fl",     "5 oz lb", "5 deg", "5 °"};
+	    "",        "nan",      "inf",       "1e3",      "1,5",     "5",     "5 |",
+	    "5|",      "5 lb|lbs", "5 ft|foot", "ft",       "5 x",     "5 ..",  "5 . ",
+	    "1/0 ft",  "5 5 ft",   "5-6 ft",    "5'6\"",    "5 f t",   "5\n",   "\xC2",
+	    "5 \xC2",  "5 f\xEF",  "0x5ft",     "5ft5ft",   "5 %%",    "% 5",   "$5",
+	    "5 cup",   "5 pint",   "5 quarts",  "5 gallon", "5 tbsp",  "5 tsp", "5 c.c",
+	    "5 hecto", "5 lb oz",  "5 us",      "5 fl",     "5 oz lb", "5 deg", "5 °"};
 	for (int dimension = DIMENSION_LENGTH; dimension <= DIMENSION_DURATION; dimension++) {
 		for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) {
 			struct quantity got;

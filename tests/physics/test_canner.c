@@ -53,7 +53,7 @@ END_TEST
  * Dial-gauge pressures by elevation: AIB 539 (2015), guide 1, p. 1-24, for the series
  * that begins at 6 psi; the series that begins at 11 is that of the low-acid tables.
  */
-static const struct {
+static const struct dial_gauge_band {
 	int psi, from_ft, to_ft;
 	/*
 	 * Temperatures at both edges, F, from the Python module iapws 1.5.2 and the equation
@@ -73,13 +73,11 @@ START_TEST(dial_gauge_band_edges)
 {
 	for (size_t series = 0; series < 2; series++) {
 		for (size_t i = 0; i < 4; i++) {
-			int psi = dial_gauge_bands[series][i].psi;
-			double from_f =
-			    physics_canner_temperature(psi, dial_gauge_bands[series][i].from_ft);
-			double to_f =
-			    physics_canner_temperature(psi, dial_gauge_bands[series][i].to_ft);
-			ck_assert_double_eq_tol(from_f, dial_gauge_bands[series][i].from_f, 0.001);
-			ck_assert_double_eq_tol(to_f, dial_gauge_bands[series][i].to_f, 0.001);
+			const struct dial_gauge_band *band = &dial_gauge_bands[series][i];
+			double from_f = physics_canner_temperature(band->psi, band->from_ft);
+			double to_f = physics_canner_temperature(band->psi, band->to_ft);
+			ck_assert_double_eq_tol(from_f, band->from_f, 0.001);
+			ck_assert_double_eq_tol(to_f, band->to_f, 0.001);
 		}
 	}
 }
@@ -94,20 +92,19 @@ END_TEST
 START_TEST(dial_gauge_bands_never_cooler_than_the_first)
 {
 	for (size_t series = 0; series < 2; series++) {
-		double coolest = physics_canner_temperature(dial_gauge_bands[series][0].psi,
-							    dial_gauge_bands[series][0].to_ft);
+		const struct dial_gauge_band *first = &dial_gauge_bands[series][0];
+		double coolest = physics_canner_temperature(first->psi, first->to_ft);
 		for (size_t i = 0; i < 4; i++) {
-			int psi = dial_gauge_bands[series][i].psi;
-			int from_ft = dial_gauge_bands[series][i].from_ft;
-			int to_ft = dial_gauge_bands[series][i].to_ft;
-			for (int ft = from_ft; ft <= to_ft; ft++)
-				ck_assert_double_ge(physics_canner_temperature(psi, ft), coolest);
+			const struct dial_gauge_band *band = first + i;
+			for (int ft = band->from_ft; ft <= band->to_ft; ft++)
+				ck_assert_double_ge(physics_canner_temperature(band->psi, ft),
+						    coolest);
+			double begins = physics_canner_temperature(band->psi, band->from_ft);
+			double kept = physics_canner_temperature(band->psi - 1, band->to_ft);
 			if (series == 1)
-				ck_assert_double_gt(physics_canner_temperature(psi, from_ft),
-						    240.0);
+				ck_assert_double_gt(begins, 240.0);
 			if (i > 0)
-				ck_assert_double_lt(physics_canner_temperature(psi - 1, to_ft),
-						    coolest - 1.6);
+				ck_assert_double_lt(kept, coolest - 1.6);
 		}
 	}
 }

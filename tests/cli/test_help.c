@@ -1,0 +1,237 @@
+/* The table of commands against what is made from it: help, man page, completion. */
+#include <stdio.h>
+#include <string.h>
+
+#include "../../src/cli/cli.h"
+#include "suites.h"
+
+enum { ALL = 10 }; /* commands; the first test says if it is not so */
+
+/* What the writer writes; the caller frees it. */
+static char *written(void (*writer)(FILE *, const struct command *), const struct command *command)
+{
+	char *text = NULL;
+	size_t n = 0;
+	FILE *out = open_memstream(&text, &n);
+	ck_assert_ptr_nonnull(out);
+	writer(out, command);
+	ck_assert_int_eq(fclose(out), 0);
+	return text;
+}
+
+static void write_page(FILE *out, const struct command *command)
+{
+	help_command(out, command, 0);
+}
+
+static void write_overview(FILE *out, const struct command *command)
+{
+	(void)command;
+	help_overview(out, 0);
+}
+
+static void write_man(FILE *out, const struct command *command)
+{
+	(void)command;
+	man_page(out);
+}
+
+static void write_bash(FILE *out, const struct command *command)
+{
+	(void)command;
+	completion_bash(out);
+}
+
+static void write_zsh(FILE *out, const struct command *command)
+{
+	(void)command;
+	completion_zsh(out);
+}
+
+/* The part of the text from `from` to the next `to`, or to the end; the caller frees it. */
+static char *section(const char *text, const char *from, const char *to)
+{
+	const char *start = strstr(text, from);
+	if (!start)
+		ck_abort_msg("there is no '%s'", from);
+	const char *end = strstr(start + strlen(from), to);
+	return strndup(start, end ? (size_t)(end - start) : strlen(start));
+}
+
+static void holds(const char *text, const char *part)
+{
+	if (!strstr(text, part))
+		ck_abort_msg("'%s' is not in:\n%s", part, text);
+}
+
+START_TEST(commands_are_complete)
+{
+	size_t n = 0;
+	for (; commands[n]; n++) {
+		const struct command *c = commands[n];
+		ck_assert_ptr_nonnull(c->name);
+		ck_assert_ptr_nonnull(c->synopsis);
+		ck_assert(c->run != NULL);
+		ck_assert_ptr_eq(command_find(c->name), c);
+		ck_assert_uint_gt(strlen(c->summary), 10);
+		ck_assert_int_ne(c->summary[strlen(c->summary) - 1], '.');
+		ck_assert_uint_gt(strlen(c->description), 20);
+		ck_assert_int_eq(c->description[strlen(c->description) - 1], '.');
+		ck_assert_ptr_nonnull(c->examples);
+		ck_assert_ptr_nonnull(c->examples[0].line);
+	}
+	ck_assert_uint_eq(n, ALL);
+}
+END_TEST
+
+START_TEST(options_are_declared_once_and_mean_one_thing)
+{
+	const struct command *c = commands[_i];
+	size_t n = 0;
+	for (const struct option_spec *o = c->options; o && o->name; o++, n++) {
+		ck_assert_uint_gt(strlen(o->help), 5);
+		ck_assert_uint_lt(strlen(o->name), 40);
+		ck_assert_ptr_eq(command_option(c, o->name), o);
+		/* A command's name is looked for before it is known which command it is. */
+		const struct option_spec *first = command_option(NULL, o->name);
+		ck_assert_int_eq(first->argument != NULL, o->argument != NULL);
+	}
+	for (const struct option_spec *o = common_options; o->name; o++, n++)
+		ck_assert_ptr_eq(command_option(c, o->name), o);
+	ck_assert_uint_le(n, OPTIONS_MAX);
+}
+END_TEST
+
+START_TEST(every_page_shows_every_option_and_example)
+{
+	const struct command *c = commands[_i];
+	char *page = written(write_page, c), *overview = written(write_overview, NULL);
+	holds(page, "Usage: jarwright ");
+	holds(page, "Exit codes:");
+	holds(overview, c->name);
+	for (const struct option_spec *o = c->options; o && o->name; o++) {
+		char term[80];
+		snprintf(term, sizeof term, "\n  --%s%s%s", o->name, o->argument ? " " : "",
+			 o->argument ? o->argument : "");
+		holds(page, term);
+	}
+	for (const struct example *e = c->examples; e->line; e++) {
+		holds(page, e->line);
+		ck_assert_ptr_eq(strstr(e->line, "jarwright"), e->line);
+	}
+	free(page);
+	free(overview);
+}
+END_TEST
+
+START_TEST(the_man_page_has_every_option_in_its_command)
+{
+	const struct command *c = commands[_i];
+	char *man = written(write_man, NULL), title[80];
+	snprintf(title, sizeof title, "\n.Ss %s: ", c->name);
+	char *part = section(man, title, "\n.Ss ");
+	for (const struct option_spec *o = c->options; o && o->name; o++) {
+		char item[80] = "\n.It Fl \\-";
+		for (const char *p = o->name; *p; p++)
+			snprintf(item + strlen(item), sizeof item - strlen(item), "%s%c",
+				 *p == '-' ? "\\" : "", *p);
+		snprintf(item + strlen(item), sizeof item - strlen(item), "%s",
+			 o->argument ? " Ar " : "\n");
+		holds(part, item);
+	}
+	for (const struct example *e = c->examples; e->line; e++)
+		holds(part, e->says);
+	free(part);
+	free(man);
+}
+END_TEST
+
+START_TEST(completion_has_every_option_of_its_command)
+{
+	const struct command *c = commands[_i];
+	char *bash = written(write_bash, NULL), *zsh = written(write_zsh, NULL), title[80];
+	snprintf(title, sizeof title, "\n\t\t%s) choices=", c->name);
+	char *bash_part = section(bash, title, ";;");
+	snprintf(title, sizeof title, "\n\t\t%s)\n", c->name);
+	char *zsh_part = section(zsh, title, ";;");
+	for (const struct option_spec *o = c->options; o && o->name; o++) {
+		char item[80];
+		snprintf(item, sizeof item, " --%s ", o->name);
+		holds(bash_part, item);
+		snprintf(item, sizeof item, "'--%s%s[", o->name, o->argument ? "=" : "");
+		holds(zsh_part, item);
+	}
+	free(bash_part);
+	free(zsh_part);
+	free(bash);
+	free(zsh);
+}
+END_TEST
+
+START_TEST(exit_codes_are_all_told)
+{
+	char *man = written(write_man, NULL), *overview = written(write_overview, NULL);
+	for (int code = STATUS_DONE; code <= STATUS_UNCLEAR; code++) {
+		char item[16];
+		snprintf(item, sizeof item, "\n.It %d\n", code);
+		holds(man, item);
+		snprintf(item, sizeof item, "\n  %d  ", code);
+		holds(overview, item);
+	}
+	free(man);
+	free(overview);
+}
+END_TEST
+
+START_TEST(text_is_wrapped_by_characters)
+{
+	static const struct {
+		const char *text;
+		int indent, width;
+		const char *lines;
+	} cases[] = {
+	    {"", 0, 10, "\n"},
+	    {"one two three", 0, 7, "one two\nthree\n"},
+	    {"one two three", 2, 7, "  one\n  two\n  three\n"},
+	    {"verylongword a", 0, 5, "verylongword\na\n"},
+	    {"\xc2\xbd \xc2\xbd \xc2\xbd", 0, 3, "\xc2\xbd \xc2\xbd\n\xc2\xbd\n"},
+	};
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char *text = NULL;
+		size_t n = 0;
+		FILE *out = open_memstream(&text, &n);
+		ck_assert_ptr_nonnull(out);
+		wrap_text(out, cases[i].text, cases[i].indent, cases[i].width);
+		ck_assert_int_eq(fclose(out), 0);
+		ck_assert_str_eq(text, cases[i].lines);
+		free(text);
+	}
+}
+END_TEST
+
+START_TEST(near_names_are_offered_and_far_ones_not)
+{
+	ck_assert_str_eq(nearest_command("kitchn"), "kitchen");
+	ck_assert_str_eq(nearest_command("chekc"), "check");
+	ck_assert_ptr_null(nearest_command("pressure"));
+	ck_assert_ptr_null(nearest_command(""));
+	ck_assert_str_eq(nearest_option(&command_kitchen, "unit")->name, "units");
+	ck_assert_ptr_null(nearest_option(&command_kitchen, "vinegar"));
+}
+END_TEST
+
+Suite *help_suite(void)
+{
+	Suite *suite = suite_create("help");
+	TCase *tcase = tcase_create("texts");
+	tcase_add_test(tcase, commands_are_complete);
+	tcase_add_loop_test(tcase, options_are_declared_once_and_mean_one_thing, 0, ALL);
+	tcase_add_loop_test(tcase, every_page_shows_every_option_and_example, 0, ALL);
+	tcase_add_loop_test(tcase, the_man_page_has_every_option_in_its_command, 0, ALL);
+	tcase_add_loop_test(tcase, completion_has_every_option_of_its_command, 0, ALL);
+	tcase_add_test(tcase, exit_codes_are_all_told);
+	tcase_add_test(tcase, text_is_wrapped_by_characters);
+	tcase_add_test(tcase, near_names_are_offered_and_far_ones_not);
+	suite_add_tcase(suite, tcase);
+	return suite;
+}
