@@ -119,7 +119,9 @@ C_FILES := $(shell find src include tests -name '*.[ch]' 2>/dev/null | sort)
 
 lint: $(GEN)
 	clang-format --dry-run --Werror $(C_FILES)
-	clang-tidy --quiet $(filter %.c,$(C_FILES)) -- -std=c17 $(DEFS) $(INCS) -Itests
+	@echo 'clang-tidy: $(words $(filter %.c,$(C_FILES))) files'
+	@printf '%s\n' $(filter %.c,$(C_FILES)) | xargs -P 2 -I {} clang-tidy --quiet {} -- \
+		-std=c17 $(DEFS) $(INCS) -Itests 2>&1 | { ! grep -E '(error|warning):'; }
 	cppcheck --quiet --std=c11 --enable=warning,performance,portability --inline-suppr \
 		--suppress=missingIncludeSystem --error-exitcode=1 $(DEFS) $(INCS) src
 	$(MAKE) CC=clang BUILD=build-clang all

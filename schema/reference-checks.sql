@@ -120,7 +120,7 @@ JOIN process_table AS t ON t.id = l.table_id
 WHERE t.canner <> 'boiling-water' AND c.minutes IS NOT NULL AND c.psi IS NULL
 ORDER BY 1, 2, c.n;
 
--- No published table of home canning goes above 15 psi; a larger figure is a slip.
+-- No table carried here goes above 15 psi; a larger figure is a slip.
 SELECT l.file, l.file_line, printf('%s: %d@%d is above 15 psi', l.jar, c.minutes, c.psi)
 FROM cell AS c JOIN process_line AS l ON l.id = c.line_id
 WHERE c.psi > 15

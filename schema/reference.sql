@@ -38,7 +38,7 @@ CREATE TABLE source (
 CREATE TABLE jar (
 	ordinal INTEGER PRIMARY KEY,        -- 1 is the smallest
 	name TEXT NOT NULL UNIQUE           -- "half-pint"
-		CONSTRAINT "a jar must be one of quarter-pint, half-pint, 12-ounce, pint, pint-and-half, 28-ounce, quart, half-gallon"
+		CONSTRAINT "a jar must be one of the eight of the schema, quarter-pint to half-gallon"
 		CHECK (name IN ('quarter-pint', 'half-pint', '12-ounce', 'pint',
 			'pint-and-half', '28-ounce', 'quart', 'half-gallon')),
 	words TEXT,                         -- other names, "|8 oz jar|8-oz jar|"
@@ -65,26 +65,31 @@ CREATE TABLE food (
 			'spread', 'seafood', 'pie-filling', 'tomato', 'chutney', 'juice', 'soup', 'meat',
 			'poultry', 'fermented', 'puree', 'butter', 'syrup', 'curd')),
 	acid_class TEXT                     -- NULL: no publication says
-		CONSTRAINT "acid must be high, acidified or low" CHECK (acid_class IN ('high', 'acidified', 'low')),
-	need_vinegar INTEGER NOT NULL DEFAULT 0 CHECK (need_vinegar IN (0, 1)), -- the formula's vinegar makes it acid
-	need_bottled_juice INTEGER NOT NULL DEFAULT 0 CHECK (need_bottled_juice IN (0, 1)), -- the formula's bottled juice makes it acid
-	need_per_jar INTEGER NOT NULL DEFAULT 0 CHECK (need_per_jar IN (0, 1)), -- an acid_dose in every jar makes it acid
-	may_be_juice INTEGER NOT NULL DEFAULT 0 CHECK (may_be_juice IN (0, 1)), -- bottled juice may replace the vinegar, equal measure
+		CONSTRAINT "acid must be high, acidified or low"
+		CHECK (acid_class IN ('high', 'acidified', 'low')),
+	-- 1: the formula's vinegar makes it acid
+	need_vinegar INTEGER NOT NULL DEFAULT 0 CHECK (need_vinegar IN (0, 1)),
+	-- 1: the formula's bottled juice makes it acid
+	need_bottled_juice INTEGER NOT NULL DEFAULT 0 CHECK (need_bottled_juice IN (0, 1)),
+	-- 1: an acid_dose in every jar makes it acid
+	need_per_jar INTEGER NOT NULL DEFAULT 0 CHECK (need_per_jar IN (0, 1)),
+	-- 1: bottled juice may replace the vinegar, equal measure
+	may_be_juice INTEGER NOT NULL DEFAULT 0 CHECK (may_be_juice IN (0, 1)),
 	headspace_milli_in INTEGER          -- inches
 		CONSTRAINT "headspace must be above 0" CHECK (headspace_milli_in > 0),
 	headspace_note TEXT,                -- exceptions by pack or jar
-	lb_per_7qt_milli INTEGER                 -- pounds for a canner load of 7 quarts
-		CONSTRAINT "lb_per_7qt_milli must be above 0" CHECK (lb_per_7qt_milli > 0),
-	lb_per_9pt_milli INTEGER                 -- pounds for a canner load of 9 pints
-		CONSTRAINT "lb_per_9pt_milli must be above 0" CHECK (lb_per_9pt_milli > 0),
-	lb_per_qt_milli INTEGER                 -- pounds for a quart
-		CONSTRAINT "lb_per_qt_milli must be above 0" CHECK (lb_per_qt_milli > 0),
-	container_milli_lb INTEGER                 -- weight of the market container, pounds
-		CONSTRAINT "container_milli_lb must be above 0" CHECK (container_milli_lb > 0),
-	yield_qt_min_milli INTEGER                 -- quarts from a container, least
-		CONSTRAINT "yield_qt_min_milli must be above 0" CHECK (yield_qt_min_milli > 0),
-	yield_qt_max_milli INTEGER                 -- quarts from a container, most
-		CONSTRAINT "yield_qt_max_milli must be above 0" CHECK (yield_qt_max_milli > 0),
+	lb_per_7qt_milli INTEGER            -- pounds for a canner load of 7 quarts
+		CONSTRAINT "lb-per-7qt must be above 0" CHECK (lb_per_7qt_milli > 0),
+	lb_per_9pt_milli INTEGER            -- pounds for a canner load of 9 pints
+		CONSTRAINT "lb-per-9pt must be above 0" CHECK (lb_per_9pt_milli > 0),
+	lb_per_qt_milli INTEGER             -- pounds for a quart
+		CONSTRAINT "lb-per-qt must be above 0" CHECK (lb_per_qt_milli > 0),
+	container_milli_lb INTEGER          -- weight of the market container, pounds
+		CONSTRAINT "container-lb must be above 0" CHECK (container_milli_lb > 0),
+	yield_qt_min_milli INTEGER          -- quarts from a container, least
+		CONSTRAINT "yield-qt-min must be above 0" CHECK (yield_qt_min_milli > 0),
+	yield_qt_max_milli INTEGER          -- quarts from a container, most
+		CONSTRAINT "yield-qt-max must be above 0" CHECK (yield_qt_max_milli > 0),
 	container TEXT,                     -- market container, "bushel"
 	note TEXT,                          -- one a line
 	steps TEXT,                         -- one a line
@@ -93,8 +98,10 @@ CREATE TABLE food (
 	source_place TEXT,                  -- page, guide or row in it
 	file TEXT NOT NULL,                 -- the text file the row stands in
 	file_line INTEGER NOT NULL,         -- and its line there
-	CONSTRAINT "yield-qt-max is less than yield-qt-min" CHECK (yield_qt_max_milli >= yield_qt_min_milli),
-	CONSTRAINT "juice-for-vinegar in a food that needs no vinegar" CHECK (need_vinegar OR NOT may_be_juice)
+	CONSTRAINT "yield-qt-max is less than yield-qt-min"
+		CHECK (yield_qt_max_milli >= yield_qt_min_milli),
+	CONSTRAINT "juice-for-vinegar in a food that needs no vinegar"
+		CHECK (need_vinegar OR NOT may_be_juice)
 ) STRICT;
 
 -- A published dose of acid for one jar of a food.
@@ -149,7 +156,8 @@ CREATE TABLE process_line (
 	jar TEXT NOT NULL REFERENCES jar (name), -- the jar
 	readings INTEGER NOT NULL DEFAULT 3 -- how many independent readings agree
 		CONSTRAINT "readings must be 1, 2 or 3" CHECK (readings BETWEEN 1 AND 3),
-	sterile INTEGER NOT NULL DEFAULT 0 CHECK (sterile IN (0, 1)), -- 1: empty jars must be sterile
+	-- 1: the empty jars must be sterile
+	sterile INTEGER NOT NULL DEFAULT 0 CHECK (sterile IN (0, 1)),
 	note TEXT,                          -- what the publication adds to the line
 	file TEXT NOT NULL,                 -- the text file the row stands in
 	file_line INTEGER NOT NULL          -- and its line there
@@ -227,9 +235,9 @@ CREATE TABLE barred (
 -- Everyday words for foods. General knowledge: they find and never decide.
 CREATE TABLE synonym (
 	ordinal INTEGER PRIMARY KEY,        -- order of the rows in the tables
-	food TEXT NOT NULL                 -- the food
+	food TEXT NOT NULL                  -- the food
 		REFERENCES food (slug),
-	word TEXT NOT NULL                 -- the word; capitals do not matter
+	word TEXT NOT NULL                  -- the word; capitals do not matter
 		COLLATE NOCASE,
 	file TEXT NOT NULL,                 -- the text file the row stands in
 	file_line INTEGER NOT NULL,         -- and its line there
@@ -266,12 +274,12 @@ CREATE INDEX formula_by_food ON formula (food, variant, line);
 -- Published rules that are shown, not decided by.
 CREATE TABLE published_rule (
 	ordinal INTEGER PRIMARY KEY,        -- order of the rows in the tables
-	topic TEXT NOT NULL,               -- what it is about
-	says TEXT NOT NULL,                -- the rule, in our words
-	value TEXT,                        -- as printed, "12-24", "yes"
-	unit TEXT,                         -- of the value
-	applies_to TEXT,                   -- which foods or jars
-	note TEXT,                         -- what the publication adds
+	topic TEXT NOT NULL,                -- what it is about
+	says TEXT NOT NULL,                 -- the rule, in our words
+	value TEXT,                         -- as printed, "12-24", "yes"
+	unit TEXT,                          -- of the value
+	applies_to TEXT,                    -- which foods or jars
+	note TEXT,                          -- what the publication adds
 	source_id TEXT NOT NULL REFERENCES source (id), -- the publication
 	source_place TEXT,                  -- page, guide or row in it
 	file TEXT NOT NULL,                 -- the text file the row stands in
@@ -281,29 +289,34 @@ CREATE TABLE published_rule (
 -- Sugar syrups for packing fruit.
 CREATE TABLE syrup (
 	ordinal INTEGER PRIMARY KEY,        -- order of the rows in the tables
-	strength TEXT NOT NULL,            -- "light"
-	percent_sugar TEXT NOT NULL        -- sugar by weight, percent
-		CONSTRAINT "percent_sugar must be a plain decimal number above 0" CHECK (percent_sugar GLOB '[0-9]*' AND percent_sugar NOT GLOB '*[^0-9.]*'
+	strength TEXT NOT NULL,             -- "light"
+	percent_sugar TEXT NOT NULL         -- sugar by weight, percent
+		CONSTRAINT "percent_sugar must be a plain decimal number above 0"
+		CHECK (percent_sugar GLOB '[0-9]*' AND percent_sugar NOT GLOB '*[^0-9.]*'
 			AND percent_sugar NOT GLOB '*.*.*' AND percent_sugar NOT GLOB '*.'
 			AND CAST(percent_sugar AS REAL) > 0),
-	water_cups_9pt TEXT NOT NULL       -- water for 9 pints, US cups
-		CONSTRAINT "water_cups_9pt must be a plain decimal number above 0" CHECK (water_cups_9pt GLOB '[0-9]*' AND water_cups_9pt NOT GLOB '*[^0-9.]*'
+	water_cups_9pt TEXT NOT NULL        -- water for 9 pints, US cups
+		CONSTRAINT "water_cups_9pt must be a plain decimal number above 0"
+		CHECK (water_cups_9pt GLOB '[0-9]*' AND water_cups_9pt NOT GLOB '*[^0-9.]*'
 			AND water_cups_9pt NOT GLOB '*.*.*' AND water_cups_9pt NOT GLOB '*.'
 			AND CAST(water_cups_9pt AS REAL) > 0),
-	sugar_cups_9pt TEXT NOT NULL       -- sugar for 9 pints, US cups
-		CONSTRAINT "sugar_cups_9pt must be a plain decimal number above 0" CHECK (sugar_cups_9pt GLOB '[0-9]*' AND sugar_cups_9pt NOT GLOB '*[^0-9.]*'
+	sugar_cups_9pt TEXT NOT NULL        -- sugar for 9 pints, US cups
+		CONSTRAINT "sugar_cups_9pt must be a plain decimal number above 0"
+		CHECK (sugar_cups_9pt GLOB '[0-9]*' AND sugar_cups_9pt NOT GLOB '*[^0-9.]*'
 			AND sugar_cups_9pt NOT GLOB '*.*.*' AND sugar_cups_9pt NOT GLOB '*.'
 			AND CAST(sugar_cups_9pt AS REAL) > 0),
-	water_cups_7qt TEXT NOT NULL       -- water for 7 quarts, US cups
-		CONSTRAINT "water_cups_7qt must be a plain decimal number above 0" CHECK (water_cups_7qt GLOB '[0-9]*' AND water_cups_7qt NOT GLOB '*[^0-9.]*'
+	water_cups_7qt TEXT NOT NULL        -- water for 7 quarts, US cups
+		CONSTRAINT "water_cups_7qt must be a plain decimal number above 0"
+		CHECK (water_cups_7qt GLOB '[0-9]*' AND water_cups_7qt NOT GLOB '*[^0-9.]*'
 			AND water_cups_7qt NOT GLOB '*.*.*' AND water_cups_7qt NOT GLOB '*.'
 			AND CAST(water_cups_7qt AS REAL) > 0),
-	sugar_cups_7qt TEXT NOT NULL       -- sugar for 7 quarts, US cups
-		CONSTRAINT "sugar_cups_7qt must be a plain decimal number above 0" CHECK (sugar_cups_7qt GLOB '[0-9]*' AND sugar_cups_7qt NOT GLOB '*[^0-9.]*'
+	sugar_cups_7qt TEXT NOT NULL        -- sugar for 7 quarts, US cups
+		CONSTRAINT "sugar_cups_7qt must be a plain decimal number above 0"
+		CHECK (sugar_cups_7qt GLOB '[0-9]*' AND sugar_cups_7qt NOT GLOB '*[^0-9.]*'
 			AND sugar_cups_7qt NOT GLOB '*.*.*' AND sugar_cups_7qt NOT GLOB '*.'
 			AND CAST(sugar_cups_7qt AS REAL) > 0),
-	fruits TEXT,                       -- what it suits
-	note TEXT,                         -- what the publication adds
+	fruits TEXT,                        -- what it suits
+	note TEXT,                          -- what the publication adds
 	source_id TEXT NOT NULL REFERENCES source (id), -- the publication
 	source_place TEXT,                  -- page, guide or row in it
 	file TEXT NOT NULL,                 -- the text file the row stands in
@@ -313,11 +326,11 @@ CREATE TABLE syrup (
 -- How long food keeps that may not, or no longer, stand on the shelf.
 CREATE TABLE keeping (
 	ordinal INTEGER PRIMARY KEY,        -- order of the rows in the tables
-	food_class TEXT NOT NULL,          -- which food
-	place TEXT NOT NULL,               -- where it is kept, "refrigerator"
-	temperature_f TEXT,                -- degrees Fahrenheit, a range or words
-	time TEXT,                         -- a number, a range or words
-	unit TEXT,                         -- of the time
+	food_class TEXT NOT NULL,           -- which food
+	place TEXT NOT NULL,                -- where it is kept, "refrigerator"
+	temperature_f TEXT,                 -- degrees Fahrenheit, a range or words
+	time TEXT,                          -- a number, a range or words
+	unit TEXT,                          -- of the time
 	source_id TEXT NOT NULL REFERENCES source (id), -- the publication
 	source_place TEXT,                  -- page, guide or row in it
 	file TEXT NOT NULL,                 -- the text file the row stands in
@@ -327,12 +340,12 @@ CREATE TABLE keeping (
 -- What a measure of produce comes to.
 CREATE TABLE yield (
 	ordinal INTEGER PRIMARY KEY,        -- order of the rows in the tables
-	produce TEXT NOT NULL,             -- the produce
-	unit TEXT NOT NULL,                -- the measure of produce, "1 bushel"
-	amount TEXT NOT NULL               -- a number or a range
+	produce TEXT NOT NULL,              -- the produce
+	unit TEXT NOT NULL,                 -- the measure of produce, "1 bushel"
+	amount TEXT NOT NULL                -- a number or a range
 		CONSTRAINT "amount must be a number or a range"
 		CHECK (amount GLOB '[0-9]*' AND amount NOT GLOB '*[^0-9.-]*'),
-	amount_unit TEXT NOT NULL,         -- what it yields, "quarts canned"
+	amount_unit TEXT NOT NULL,          -- what it yields, "quarts canned"
 	source_id TEXT NOT NULL REFERENCES source (id), -- the publication
 	source_place TEXT,                  -- page, guide or row in it
 	file TEXT NOT NULL,                 -- the text file the row stands in
@@ -342,13 +355,14 @@ CREATE TABLE yield (
 -- Kitchen measures of several countries.
 CREATE TABLE measure (
 	ordinal INTEGER PRIMARY KEY,        -- order of the rows in the tables
-	unit TEXT NOT NULL,                -- "cup"
-	system TEXT NOT NULL,              -- "Australian metric"
-	ml_or_g TEXT NOT NULL              -- millilitres, or grams for a weight
-		CONSTRAINT "ml_or_g must be a plain decimal number above 0" CHECK (ml_or_g GLOB '[0-9]*' AND ml_or_g NOT GLOB '*[^0-9.]*'
+	unit TEXT NOT NULL,                 -- "cup"
+	system TEXT NOT NULL,               -- "Australian metric"
+	ml_or_g TEXT NOT NULL               -- millilitres, or grams for a weight
+		CONSTRAINT "ml_or_g must be a plain decimal number above 0"
+		CHECK (ml_or_g GLOB '[0-9]*' AND ml_or_g NOT GLOB '*[^0-9.]*'
 			AND ml_or_g NOT GLOB '*.*.*' AND ml_or_g NOT GLOB '*.'
 			AND CAST(ml_or_g AS REAL) > 0),
-	exact TEXT NOT NULL                -- yes: by definition; no: rounded
+	exact TEXT NOT NULL                 -- yes: by definition; no: rounded
 		CONSTRAINT "exact must be yes or no" CHECK (exact IN ('yes', 'no')),
 	source_id TEXT NOT NULL REFERENCES source (id), -- the publication
 	source_place TEXT,                  -- page, guide or row in it
@@ -359,11 +373,12 @@ CREATE TABLE measure (
 -- Grams of a food in a household measure.
 CREATE TABLE density (
 	ordinal INTEGER PRIMARY KEY,        -- order of the rows in the tables
-	food TEXT NOT NULL,                -- the food
-	form TEXT,                         -- how prepared
-	volume_unit TEXT NOT NULL,         -- the measure
-	grams TEXT NOT NULL                -- grams in one
-		CONSTRAINT "grams must be a plain decimal number above 0" CHECK (grams GLOB '[0-9]*' AND grams NOT GLOB '*[^0-9.]*'
+	food TEXT NOT NULL,                 -- the food
+	form TEXT,                          -- how prepared
+	volume_unit TEXT NOT NULL,          -- the measure
+	grams TEXT NOT NULL                 -- grams in one
+		CONSTRAINT "grams must be a plain decimal number above 0"
+		CHECK (grams GLOB '[0-9]*' AND grams NOT GLOB '*[^0-9.]*'
 			AND grams NOT GLOB '*.*.*' AND grams NOT GLOB '*.'
 			AND CAST(grams AS REAL) > 0),
 	source_id TEXT NOT NULL REFERENCES source (id), -- the publication
@@ -375,24 +390,30 @@ CREATE TABLE density (
 -- What 100 g of a food holds.
 CREATE TABLE composition (
 	ordinal INTEGER PRIMARY KEY,        -- order of the rows in the tables
-	food TEXT NOT NULL,                -- the food
-	water_g TEXT                       -- grams
-		CONSTRAINT "water_g must be a plain decimal number" CHECK (water_g GLOB '[0-9]*' AND water_g NOT GLOB '*[^0-9.]*'
+	food TEXT NOT NULL,                 -- the food
+	water_g TEXT                        -- grams
+		CONSTRAINT "water_g must be a plain decimal number"
+		CHECK (water_g GLOB '[0-9]*' AND water_g NOT GLOB '*[^0-9.]*'
 			AND water_g NOT GLOB '*.*.*' AND water_g NOT GLOB '*.'),
-	protein_g TEXT                     -- grams
-		CONSTRAINT "protein_g must be a plain decimal number" CHECK (protein_g GLOB '[0-9]*' AND protein_g NOT GLOB '*[^0-9.]*'
+	protein_g TEXT                      -- grams
+		CONSTRAINT "protein_g must be a plain decimal number"
+		CHECK (protein_g GLOB '[0-9]*' AND protein_g NOT GLOB '*[^0-9.]*'
 			AND protein_g NOT GLOB '*.*.*' AND protein_g NOT GLOB '*.'),
-	sugars_g TEXT                      -- grams
-		CONSTRAINT "sugars_g must be a plain decimal number" CHECK (sugars_g GLOB '[0-9]*' AND sugars_g NOT GLOB '*[^0-9.]*'
+	sugars_g TEXT                       -- grams
+		CONSTRAINT "sugars_g must be a plain decimal number"
+		CHECK (sugars_g GLOB '[0-9]*' AND sugars_g NOT GLOB '*[^0-9.]*'
 			AND sugars_g NOT GLOB '*.*.*' AND sugars_g NOT GLOB '*.'),
-	ash_g TEXT                         -- grams
-		CONSTRAINT "ash_g must be a plain decimal number" CHECK (ash_g GLOB '[0-9]*' AND ash_g NOT GLOB '*[^0-9.]*'
+	ash_g TEXT                          -- grams
+		CONSTRAINT "ash_g must be a plain decimal number"
+		CHECK (ash_g GLOB '[0-9]*' AND ash_g NOT GLOB '*[^0-9.]*'
 			AND ash_g NOT GLOB '*.*.*' AND ash_g NOT GLOB '*.'),
-	na_mg TEXT                         -- sodium, milligrams
-		CONSTRAINT "na_mg must be a plain decimal number" CHECK (na_mg GLOB '[0-9]*' AND na_mg NOT GLOB '*[^0-9.]*'
+	na_mg TEXT                          -- sodium, milligrams
+		CONSTRAINT "na_mg must be a plain decimal number"
+		CHECK (na_mg GLOB '[0-9]*' AND na_mg NOT GLOB '*[^0-9.]*'
 			AND na_mg NOT GLOB '*.*.*' AND na_mg NOT GLOB '*.'),
-	k_mg TEXT                          -- potassium, milligrams
-		CONSTRAINT "k_mg must be a plain decimal number" CHECK (k_mg GLOB '[0-9]*' AND k_mg NOT GLOB '*[^0-9.]*'
+	k_mg TEXT                           -- potassium, milligrams
+		CONSTRAINT "k_mg must be a plain decimal number"
+		CHECK (k_mg GLOB '[0-9]*' AND k_mg NOT GLOB '*[^0-9.]*'
 			AND k_mg NOT GLOB '*.*.*' AND k_mg NOT GLOB '*.'),
 	source_id TEXT NOT NULL REFERENCES source (id), -- the publication
 	source_place TEXT,                  -- page, guide or row in it
@@ -403,13 +424,15 @@ CREATE TABLE composition (
 -- Published pH of foods. Lists disagree: the range over all rows is the honest one.
 CREATE TABLE ph (
 	ordinal INTEGER PRIMARY KEY,        -- order of the rows in the tables
-	food TEXT NOT NULL,                -- the food
-	ph_min TEXT NOT NULL               -- lowest
-		CONSTRAINT "ph_min must be a plain decimal number above 0" CHECK (ph_min GLOB '[0-9]*' AND ph_min NOT GLOB '*[^0-9.]*'
+	food TEXT NOT NULL,                 -- the food
+	ph_min TEXT NOT NULL                -- lowest
+		CONSTRAINT "ph_min must be a plain decimal number above 0"
+		CHECK (ph_min GLOB '[0-9]*' AND ph_min NOT GLOB '*[^0-9.]*'
 			AND ph_min NOT GLOB '*.*.*' AND ph_min NOT GLOB '*.'
 			AND CAST(ph_min AS REAL) > 0),
-	ph_max TEXT NOT NULL               -- highest
-		CONSTRAINT "ph_max must be a plain decimal number above 0" CHECK (ph_max GLOB '[0-9]*' AND ph_max NOT GLOB '*[^0-9.]*'
+	ph_max TEXT NOT NULL                -- highest
+		CONSTRAINT "ph_max must be a plain decimal number above 0"
+		CHECK (ph_max GLOB '[0-9]*' AND ph_max NOT GLOB '*[^0-9.]*'
 			AND ph_max NOT GLOB '*.*.*' AND ph_max NOT GLOB '*.'
 			AND CAST(ph_max AS REAL) > 0),
 	source_id TEXT NOT NULL REFERENCES source (id), -- the publication
@@ -422,13 +445,15 @@ CREATE TABLE ph (
 -- Published acids of foods.
 CREATE TABLE acid_content (
 	ordinal INTEGER PRIMARY KEY,        -- order of the rows in the tables
-	food TEXT NOT NULL,                -- the food
-	acid TEXT NOT NULL,                -- which acid
-	g_per_100g_min TEXT                -- grams in 100 g, least
-		CONSTRAINT "g_per_100g_min must be a plain decimal number" CHECK (g_per_100g_min GLOB '[0-9]*' AND g_per_100g_min NOT GLOB '*[^0-9.]*'
+	food TEXT NOT NULL,                 -- the food
+	acid TEXT NOT NULL,                 -- which acid
+	g_per_100g_min TEXT                 -- grams in 100 g, least
+		CONSTRAINT "g_per_100g_min must be a plain decimal number"
+		CHECK (g_per_100g_min GLOB '[0-9]*' AND g_per_100g_min NOT GLOB '*[^0-9.]*'
 			AND g_per_100g_min NOT GLOB '*.*.*' AND g_per_100g_min NOT GLOB '*.'),
-	g_per_100g_max TEXT                -- grams in 100 g, most
-		CONSTRAINT "g_per_100g_max must be a plain decimal number" CHECK (g_per_100g_max GLOB '[0-9]*' AND g_per_100g_max NOT GLOB '*[^0-9.]*'
+	g_per_100g_max TEXT                 -- grams in 100 g, most
+		CONSTRAINT "g_per_100g_max must be a plain decimal number"
+		CHECK (g_per_100g_max GLOB '[0-9]*' AND g_per_100g_max NOT GLOB '*[^0-9.]*'
 			AND g_per_100g_max NOT GLOB '*.*.*' AND g_per_100g_max NOT GLOB '*.'),
 	source_id TEXT NOT NULL REFERENCES source (id), -- the publication
 	source_place TEXT,                  -- page, guide or row in it
@@ -441,21 +466,25 @@ CREATE TABLE acid_content (
 -- Dissociation constants of acids.
 CREATE TABLE dissociation (
 	ordinal INTEGER PRIMARY KEY,        -- order of the rows in the tables
-	acid TEXT NOT NULL,                -- the acid
-	pka1 TEXT                          -- first pKa
-		CONSTRAINT "pka1 must be a plain decimal number above 0" CHECK (pka1 GLOB '[0-9]*' AND pka1 NOT GLOB '*[^0-9.]*'
+	acid TEXT NOT NULL,                 -- the acid
+	pka1 TEXT                           -- first pKa
+		CONSTRAINT "pka1 must be a plain decimal number above 0"
+		CHECK (pka1 GLOB '[0-9]*' AND pka1 NOT GLOB '*[^0-9.]*'
 			AND pka1 NOT GLOB '*.*.*' AND pka1 NOT GLOB '*.'
 			AND CAST(pka1 AS REAL) > 0),
-	pka2 TEXT                          -- second
-		CONSTRAINT "pka2 must be a plain decimal number above 0" CHECK (pka2 GLOB '[0-9]*' AND pka2 NOT GLOB '*[^0-9.]*'
+	pka2 TEXT                           -- second
+		CONSTRAINT "pka2 must be a plain decimal number above 0"
+		CHECK (pka2 GLOB '[0-9]*' AND pka2 NOT GLOB '*[^0-9.]*'
 			AND pka2 NOT GLOB '*.*.*' AND pka2 NOT GLOB '*.'
 			AND CAST(pka2 AS REAL) > 0),
-	pka3 TEXT                          -- third
-		CONSTRAINT "pka3 must be a plain decimal number above 0" CHECK (pka3 GLOB '[0-9]*' AND pka3 NOT GLOB '*[^0-9.]*'
+	pka3 TEXT                           -- third
+		CONSTRAINT "pka3 must be a plain decimal number above 0"
+		CHECK (pka3 GLOB '[0-9]*' AND pka3 NOT GLOB '*[^0-9.]*'
 			AND pka3 NOT GLOB '*.*.*' AND pka3 NOT GLOB '*.'
 			AND CAST(pka3 AS REAL) > 0),
-	molar_mass TEXT                    -- grams in a mole
-		CONSTRAINT "molar_mass must be a plain decimal number above 0" CHECK (molar_mass GLOB '[0-9]*' AND molar_mass NOT GLOB '*[^0-9.]*'
+	molar_mass TEXT                     -- grams in a mole
+		CONSTRAINT "molar_mass must be a plain decimal number above 0"
+		CHECK (molar_mass GLOB '[0-9]*' AND molar_mass NOT GLOB '*[^0-9.]*'
 			AND molar_mass NOT GLOB '*.*.*' AND molar_mass NOT GLOB '*.'
 			AND CAST(molar_mass AS REAL) > 0),
 	source_id TEXT NOT NULL REFERENCES source (id), -- the publication
@@ -467,39 +496,45 @@ CREATE TABLE dissociation (
 -- Titrated ingredients and measured mixtures, as buffers.
 CREATE TABLE buffer (
 	ordinal INTEGER PRIMARY KEY,        -- order of the rows in the tables
-	kind TEXT NOT NULL                 -- what was measured
+	kind TEXT NOT NULL                  -- what was measured
 		CONSTRAINT "kind must be ingredient, mixture or study"
 		CHECK (kind IN ('ingredient', 'mixture', 'study')),
-	ingredient TEXT NOT NULL,          -- what it is
-	conc_pct TEXT                      -- how much of it was titrated, percent
-		CONSTRAINT "conc_pct must be a plain decimal number" CHECK (conc_pct GLOB '[0-9]*' AND conc_pct NOT GLOB '*[^0-9.]*'
+	ingredient TEXT NOT NULL,           -- what it is
+	conc_pct TEXT                       -- how much of it was titrated, percent
+		CONSTRAINT "conc_pct must be a plain decimal number"
+		CHECK (conc_pct GLOB '[0-9]*' AND conc_pct NOT GLOB '*[^0-9.]*'
 			AND conc_pct NOT GLOB '*.*.*' AND conc_pct NOT GLOB '*.'),
-	nacl_pct TEXT                      -- salt present, percent
-		CONSTRAINT "nacl_pct must be a plain decimal number" CHECK (nacl_pct GLOB '[0-9]*' AND nacl_pct NOT GLOB '*[^0-9.]*'
+	nacl_pct TEXT                       -- salt present, percent
+		CONSTRAINT "nacl_pct must be a plain decimal number"
+		CHECK (nacl_pct GLOB '[0-9]*' AND nacl_pct NOT GLOB '*[^0-9.]*'
 			AND nacl_pct NOT GLOB '*.*.*' AND nacl_pct NOT GLOB '*.'),
-	ph_measured TEXT                   -- a number, or a bound as "<4.6"
+	ph_measured TEXT                    -- a number, or a bound as "<4.6"
 		CONSTRAINT "ph_measured must be a plain decimal number, or one after < or <="
 		CHECK (ltrim(ph_measured, '<=') GLOB '[0-9]*'
 			AND ltrim(ph_measured, '<=') NOT GLOB '*[^0-9.]*'),
-	ph_model TEXT                      -- pH the model gives back
-		CONSTRAINT "ph_model must be a plain decimal number" CHECK (ph_model GLOB '[0-9]*' AND ph_model NOT GLOB '*[^0-9.]*'
+	ph_model TEXT                       -- pH the model gives back
+		CONSTRAINT "ph_model must be a plain decimal number"
+		CHECK (ph_model GLOB '[0-9]*' AND ph_model NOT GLOB '*[^0-9.]*'
 			AND ph_model NOT GLOB '*.*.*' AND ph_model NOT GLOB '*.'),
-	adjc_mol_l TEXT                    -- offset of the charge balance, mol/L; may be negative
+	adjc_mol_l TEXT                     -- offset of the charge balance, mol/L; may be negative
 		CONSTRAINT "adjc_mol_l must be a decimal number"
 		CHECK (ltrim(adjc_mol_l, '-') GLOB '[0-9]*' AND substr(adjc_mol_l, 2) NOT GLOB '*[^0-9.]*'),
-	buffers TEXT                       -- "mol/L@pK" and a or b for acid or base, parted by ;
+	buffers TEXT                        -- "mol/L@pK" and a or b for acid or base, parted by ;
 		CONSTRAINT "buffers must be figures as 0.03230@2.477a, parted by ;"
 		CHECK (buffers GLOB '[0-9]*@[0-9]*[ab]' AND buffers NOT GLOB '*[^0-9.@ab; ]*'),
-	beta_ph4_0 TEXT                    -- buffer capacity at pH 4.0
-		CONSTRAINT "beta_ph4_0 must be a plain decimal number" CHECK (beta_ph4_0 GLOB '[0-9]*' AND beta_ph4_0 NOT GLOB '*[^0-9.]*'
+	beta_ph4_0 TEXT                     -- buffer capacity at pH 4.0
+		CONSTRAINT "beta_ph4_0 must be a plain decimal number"
+		CHECK (beta_ph4_0 GLOB '[0-9]*' AND beta_ph4_0 NOT GLOB '*[^0-9.]*'
 			AND beta_ph4_0 NOT GLOB '*.*.*' AND beta_ph4_0 NOT GLOB '*.'),
-	beta_ph4_6 TEXT                    -- buffer capacity at pH 4.6
-		CONSTRAINT "beta_ph4_6 must be a plain decimal number" CHECK (beta_ph4_6 GLOB '[0-9]*' AND beta_ph4_6 NOT GLOB '*[^0-9.]*'
+	beta_ph4_6 TEXT                     -- buffer capacity at pH 4.6
+		CONSTRAINT "beta_ph4_6 must be a plain decimal number"
+		CHECK (beta_ph4_6 GLOB '[0-9]*' AND beta_ph4_6 NOT GLOB '*[^0-9.]*'
 			AND beta_ph4_6 NOT GLOB '*.*.*' AND beta_ph4_6 NOT GLOB '*.'),
-	tbeta TEXT                         -- total buffer capacity
-		CONSTRAINT "tbeta must be a plain decimal number" CHECK (tbeta GLOB '[0-9]*' AND tbeta NOT GLOB '*[^0-9.]*'
+	tbeta TEXT                          -- total buffer capacity
+		CONSTRAINT "tbeta must be a plain decimal number"
+		CHECK (tbeta GLOB '[0-9]*' AND tbeta NOT GLOB '*[^0-9.]*'
 			AND tbeta NOT GLOB '*.*.*' AND tbeta NOT GLOB '*.'),
-	note TEXT,                         -- what the publication adds
+	note TEXT,                          -- what the publication adds
 	source_id TEXT NOT NULL REFERENCES source (id), -- the publication
 	source_place TEXT,                  -- page, guide or row in it
 	file TEXT NOT NULL,                 -- the text file the row stands in
@@ -509,11 +544,11 @@ CREATE TABLE buffer (
 -- What may be changed in a tested recipe.
 CREATE TABLE change_rule (
 	ordinal INTEGER PRIMARY KEY,        -- order of the rows in the tables
-	change TEXT NOT NULL,              -- the change
-	verdict TEXT NOT NULL              -- what it comes to
+	change TEXT NOT NULL,               -- the change
+	verdict TEXT NOT NULL               -- what it comes to
 		CONSTRAINT "verdict must be safe, unsafe or conditional"
 		CHECK (verdict IN ('safe', 'unsafe', 'conditional')),
-	condition TEXT,                    -- on what condition
+	condition TEXT,                     -- on what condition
 	source_id TEXT NOT NULL REFERENCES source (id), -- the publication
 	source_place TEXT,                  -- page, guide or row in it
 	file TEXT NOT NULL,                 -- the text file the row stands in

@@ -100,7 +100,7 @@ static void steam_steps(const struct process *process, struct plan *out)
 static bool plan_steps(const struct reference *ref, const struct process *process, bool steam,
 		       struct plan *out, struct error *err)
 {
-	struct span latest;
+	struct span latest = {0, 0, NULL};
 	out->complete = true;
 	if (steam)
 		steam_steps(process, out);

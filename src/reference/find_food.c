@@ -81,6 +81,12 @@ void reference_find_food(const struct reference *ref, const char *words, struct 
 		return;
 
 	const struct food *food = reference_food(ref, words);
+	/* A word for a whole kind asks, even where a food or an everyday word is called so. */
+	if (!food && by_kind(ref, folded, out)) {
+		by_synonym(ref, folded, out);
+		out->kind = MATCH_SEVERAL;
+		return;
+	}
 	if (!food)
 		food = by_slug_or_title(ref, folded);
 	if (food) {
@@ -93,11 +99,9 @@ void reference_find_food(const struct reference *ref, const char *words, struct 
 		out->kind = MATCH_BARRED;
 		return;
 	}
-	/* A word for a whole kind asks, even where it is an everyday word for one food. */
 	by_synonym(ref, folded, out);
-	bool whole_kind = by_kind(ref, folded, out);
+	out->by_synonym = out->foods_n == 1;
 	if (out->foods_n > 0) {
-		out->by_synonym = !whole_kind && out->foods_n == 1;
 		out->kind = out->by_synonym ? MATCH_ONE : MATCH_SEVERAL;
 		return;
 	}

@@ -23,7 +23,9 @@ static bool is_word_letter(char c)
 
 static char lower(char c)
 {
-	return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+	if (c >= 'A' && c <= 'Z')
+		return (char)(c - 'A' + 'a');
+	return c;
 }
 
 /* How many bytes of apostrophe stand here: the straight one or the typographic one. */
@@ -40,7 +42,9 @@ static char plain_letter(const char *text, size_t left, size_t *used)
 	*used = 1;
 	if ((unsigned char)*text < 0x80) {
 		char c = lower(*text);
-		return is_word_letter(c) ? c : ' ';
+		if (is_word_letter(c))
+			return c;
+		return ' ';
 	}
 	for (size_t i = 0; i < sizeof accents / sizeof *accents; i++) {
 		size_t n = strlen(accents[i].bytes);
@@ -111,7 +115,9 @@ bool words_fold(const char *text, size_t length, char folded[WORDS_SIZE])
 
 bool words_fold_to(const char *text, size_t length, const char *folded)
 {
-	char first = length ? lower(*text) : '\0';
+	if (length == 0)
+		return false;
+	char first = lower(*text);
 	bool plain = (first >= 'a' && first <= 'z') || (first >= '0' && first <= '9');
 	if (plain && first != *folded)
 		return false;

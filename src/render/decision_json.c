@@ -115,7 +115,7 @@ static json_t *doses_json(const struct reference *ref, const struct food *food)
 static json_t *process_json(const struct reference *ref, const struct decision *d)
 {
 	const struct process *p = &d->process;
-	if (d->verdict != VERDICT_TESTED)
+	if (d->verdict != VERDICT_TESTED || !d->food)
 		return json_null();
 	return json_pack("{s:i, s:o, s:s, s:o, s:o, s:o, s:o, s:o, s:b, s:o, s:i}", "minutes",
 			 p->minutes, "psi", json_positive(p->psi), "table_jar",

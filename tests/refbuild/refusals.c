@@ -152,6 +152,13 @@ const struct refusal refusals[] = {
     {"needs     vinegar per-jar juice-for-vinegar", "needs     per-jar juice-for-vinegar",
      "food sour-pears", "juice-for-vinegar in a food that needs no vinegar"},
 
+    /* More than the compiler holds. */
+    {"food | ph_min | ph_max | source",
+     "food | ph_min | ph_max | source | | | | | | | | | | | | | | | | | | | | |", "relation ph",
+     "more than 24 columns"},
+    {"15       20          -\n", "15 20 - - - - - - - - - - - - - - -\n", "  pint      15 20",
+     "pint: more than 16 cells"},
+
     /* Bands. */
     {"  bands     0-1000 ", "  bands     1-1000 ", "bands     1-1000",
      "the first band begins at 1 ft, not at 0"},

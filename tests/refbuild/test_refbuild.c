@@ -312,7 +312,7 @@ START_TEST(data_is_escaped_and_sorted)
 	    "{.word = \"bean\", .food = &food_rows[0]}",
 	    "{.word = \"bean\", .food = &food_rows[2]}",
 	    "{.word = \"green bean\", .food = &food_rows[0]}",
-	    ".facet = FACET_CONTAINER, .slug = \"shoebox\", .words = \"|shoebox|shoe box|\", "
+	    ".facet = FACET_CONTAINER, .slug = \"shoebox\", .words = \"|shoebox|shoe box|\"",
 	    ".refused = true",
 	    ".id = \"first-rule\"",
 	    ".limit_milli = 4600, .unit = \"pH\"",
@@ -336,27 +336,32 @@ static size_t line_of(const char *text, const char *part)
 	size_t line = 1;
 
 	ck_assert_msg(found != NULL, "not in the sample: %s", part);
-	/* A part may begin with the newline before its line. */
 	for (const char *at = text; at < found; at++)
 		line += *at == '\n';
 	return line;
 }
 
+/* Writes the good sample with one edit to good.txt, and returns it. */
+static const char *write_edited(const char *from, const char *to)
+{
+	static char bad[TEXT_MAX];
+	const char *good = good_text();
+	const char *at = strstr(good, from);
+
+	ck_assert_msg(at != NULL, "not in the sample: %s", from);
+	ck_assert_msg(strstr(at + 1, from) == NULL, "twice in the sample: %s", from);
+	snprintf(bad, sizeof bad, "%.*s%s%s", (int)(at - good), good, to, at + strlen(from));
+	write_bytes("good.txt", bad, strlen(bad));
+	return bad;
+}
+
 START_TEST(a_fault_is_refused_at_its_line)
 {
 	const struct refusal *refusal = &refusals[_i];
-	const char *good = good_text();
-	static char bad[TEXT_MAX];
 	static char expected[2048];
-	const char *from = strstr(good, refusal->from);
-
-	ck_assert_msg(from != NULL, "not in the sample: %s", refusal->from);
-	ck_assert_msg(strstr(from + 1, refusal->from) == NULL, "twice in the sample: %s",
-		      refusal->from);
-	snprintf(bad, sizeof bad, "%.*s%s%s", (int)(from - good), good, refusal->to,
-		 from + strlen(refusal->from));
-	write_bytes("good.txt", bad, strlen(bad));
+	const char *bad = write_edited(refusal->from, refusal->to);
 	int code = run_tables("good.txt", "reference.db");
+
 	snprintf(expected, sizeof expected,
 		 "good.txt:%zu: %s\nrefbuild: the tables hold 1 fault; nothing was built\n",
 		 line_of(bad, refusal->at), refusal->message);
@@ -364,6 +369,19 @@ START_TEST(a_fault_is_refused_at_its_line)
 	ck_assert_int_eq(code, 1);
 	ck_assert(!exists("reference.db"));
 	ck_assert(!exists("reference.db.part"));
+}
+END_TEST
+
+START_TEST(jars_out_of_order_are_refused)
+{
+	write_edited("jar 12-ounce\n  fl-oz     12\n  source    book-one p. 1\njar pint\n",
+		     "jar pint\n  fl-oz     12\n  source    book-one p. 1\njar 12-ounce\n");
+	ck_assert_int_eq(run_tables("good.txt", "reference.db"), 1);
+	ck_assert_str_eq(
+	    read_text("stderr"),
+	    "good.txt:25: jar pint stands where jar 12-ounce must: all eight, smallest first\n"
+	    "good.txt:28: jar 12-ounce stands where jar pint must: all eight, smallest first\n"
+	    "refbuild: the tables hold 2 faults; nothing was built\n");
 }
 END_TEST
 
@@ -447,6 +465,7 @@ static Suite *refbuild_suite(void)
 	suite_add_tcase(suite, good);
 	tcase_add_checked_fixture(bad, setup, teardown);
 	tcase_add_loop_test(bad, a_fault_is_refused_at_its_line, 0, (int)refusals_n);
+	tcase_add_test(bad, jars_out_of_order_are_refused);
 	tcase_add_test(bad, a_nul_or_an_over_long_line_is_refused);
 	tcase_add_test(bad, every_fault_is_said);
 	tcase_add_test(bad, a_failure_leaves_the_output_before_it);
