@@ -74,7 +74,8 @@ $(BUILD)/gen/schema.c: $(sort $(wildcard schema/household/*.sql)) src/household/
 	@mkdir -p $(@D)
 	awk -f src/household/embed-schema.awk $(sort $(wildcard schema/household/*.sql)) > $@
 
-$(BUILD)/tests/%: $(LIB) tests/suite.h $(wildcard tests/*/*.c tests/*/*.h)
+# The suites of the program run it, so it is built first.
+$(BUILD)/tests/%: $(LIB) $(PROGRAM) tests/suite.h $(wildcard tests/*/*.c tests/*/*.h)
 	@mkdir -p $(@D)
 	$(COMPILE) -Itests -o $@ $(wildcard tests/$*/*.c) $(LIB) $(LIBS) \
 		$$(pkg-config --cflags --libs check)

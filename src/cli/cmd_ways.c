@@ -56,6 +56,22 @@ struct amount {
 	int loads, jars_per_load; /* 0: no load published */
 };
 
+/* Jars in a load of her first canner of the kind, as far as she has said; else 0. */
+static int own_load(const struct kitchen *kitchen, const struct way *way)
+{
+	for (size_t i = 0; i < kitchen->canners_n; i++) {
+		const struct kitchen_canner *canner = &kitchen->canners[i];
+		if (canner->kind != way->canner)
+			continue;
+		if (way->jar == JAR_QUART)
+			return canner->holds_quarts;
+		if (way->jar == JAR_PINT)
+			return canner->holds_pints;
+		return way->jar == JAR_HALF_PINT ? canner->holds_half_pints : 0;
+	}
+	return 0;
+}
+
 static bool amount_of(const struct harvest *harvest, const struct food *food, const struct way *way,
 		      struct amount *out)
 {
@@ -66,42 +82,42 @@ static bool amount_of(const struct harvest *harvest, const struct food *food, co
 	*out = (struct amount){.loads = 0};
 	if (!harvest->weighed || !plan_yield(ref, food, &jar, harvest->lb, &out->yield))
 		return false;
-	if (plan_usual_load(ref, &jar, &load, &origin)) {
+	out->jars_per_load = own_load(&harvest->kitchen, way);
+	if (out->jars_per_load == 0 && plan_usual_load(ref, &jar, &load, &origin))
 		out->jars_per_load = load.least;
-		out->loads = (out->yield.jars + load.least - 1) / load.least;
-	}
+	if (out->jars_per_load > 0)
+		out->loads = (out->yield.jars + out->jars_per_load - 1) / out->jars_per_load;
 	return true;
 }
 
 static void amount_words(const struct amount *amount, char *buffer, size_t size)
 {
-	int n = snprintf(buffer, size, "; %d jar%s", amount->yield.jars,
-			 amount->yield.jars == 1 ? "" : "s");
-	size_t at = n > 0 ? (size_t)n : 0;
-	if (amount->loads > 0 && at < size)
-		n = snprintf(buffer + at, size - at, ", %d load%s of %d", amount->loads,
-			     amount->loads == 1 ? "" : "s", amount->jars_per_load);
-	else
-		n = 0;
-	at += n > 0 ? (size_t)n : 0;
-	if (at < size)
-		snprintf(buffer + at, size - at, ", %.1f lb left over",
-			 rational_double(amount->yield.left_lb));
+	char loads[64] = "", left[64] = "";
+	double left_lb = rational_double(amount->yield.left_lb);
+	if (amount->loads > 0)
+		snprintf(loads, sizeof loads, ", %d load%s", amount->loads,
+			 amount->loads == 1 ? "" : "s");
+	if (left_lb >= 0.05) /* less than a kitchen scale shows is not worth a word */
+		snprintf(left, sizeof left, ", %.1f lb left", left_lb);
+	snprintf(buffer, size, "%d jar%s%s%s", amount->yield.jars,
+		 amount->yield.jars == 1 ? "" : "s", loads, left);
 }
 
+/* One line a way, in columns: canner, pack, jar, process, what the harvest makes of it. */
 static void print_way(const struct page *page, const struct harvest *harvest,
 		      const struct food *food, const struct way *way)
 {
-	const struct reference *ref = reference_edition();
 	struct amount amount;
-	char pack[32] = "", process[WORDS_BUFFER], made[WORDS_BUFFER] = "";
-	if (way->pack != PACK_UNSTATED)
-		snprintf(pack, sizeof pack, "%s pack, ", pack_word(way->pack));
+	char process[64], made[256] = "";
 	if (amount_of(harvest, food, way, &amount))
 		amount_words(&amount, made, sizeof made);
-	page_format(page, "    ", "%s, %s%s jars: %s%s", canner_title(way->canner), pack,
-		    ref->jars[way->jar].name,
-		    process_words(process, sizeof process, way->minutes, way->psi), made);
+	if (way->psi > 0)
+		snprintf(process, sizeof process, "%d min at %d psi", way->minutes, way->psi);
+	else
+		snprintf(process, sizeof process, "%d min", way->minutes);
+	fprintf(page->out, "  %-14s %-3s %-9s  %-*s%s\n", canner_word(way->canner),
+		way->pack == PACK_UNSTATED ? "" : pack_word(way->pack),
+		reference_edition()->jars[way->jar].name, *made ? 19 : 0, process, made);
 }
 
 /* Pounds are published for few foods only. */
@@ -113,10 +129,9 @@ static void print_pounds(const struct page *page, const struct harvest *harvest,
 	if (!harvest->weighed)
 		return;
 	if (!amount_of(harvest, food, way, &amount))
-		page_text(page, "    ", "No publication says how many jars a weight of it makes.");
+		page_text(page, "  ", "No publication says how many jars a weight of it makes.");
 	else
-		page_format(page, "    ",
-			    "Published: %s lb for %d %s jars; the rest in proportion.",
+		page_format(page, "  ", "Published: %s lb for %d %s jars; the rest in proportion.",
 			    milli_words(pounds, sizeof pounds, amount.yield.published_milli_lb),
 			    amount.yield.published_jars,
 			    reference_edition()->jars[amount.yield.published_jar].name);
@@ -157,7 +172,7 @@ static int print(struct invocation *inv, const struct harvest *harvest)
 		if (n == 0)
 			continue;
 		page_blank(&page);
-		page_format(&page, "  ", "%s (%s)", food->slug, food->title);
+		page_format(&page, "", "%s (%s)", food->slug, food->title);
 		print_pounds(&page, harvest, food, &ways[0]);
 		for (size_t w = 0; w < n; w++)
 			print_way(&page, harvest, food, &ways[w]);

@@ -61,7 +61,7 @@ struct shown {
 
 static struct shown show(const char *text)
 {
-	struct shown shown;
+	struct shown shown = {.text = ""};
 	text_show(text, SIZE_MAX, shown.text);
 	return shown;
 }

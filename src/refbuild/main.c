@@ -38,7 +38,6 @@ static bool parse_options(int argc, char **argv, struct options *options)
 	int option;
 
 	*options = (struct options){0};
-	/* The build runs single-threaded. NOLINTNEXTLINE(concurrency-mt-unsafe) */
 	while ((option = getopt_long(argc, argv, "", names, NULL)) != -1) {
 		if (option == 's')
 			options->schema = optarg;

@@ -74,7 +74,7 @@ static const char *headline_word(enum verdict verdict)
 static void plain_meaning(const struct page *page, enum verdict verdict)
 {
 	if (verdict == VERDICT_REFUSED)
-		page_text(page, INDENT, "Do not process it so. What is allowed stands below.");
+		page_text(page, INDENT, "Do not process it so; the reasons and the way out follow.");
 	else if (verdict == VERDICT_UNTESTED)
 		page_text(page, INDENT,
 			  "Nothing published covers this. Do not put it on the shelf: keep it in "

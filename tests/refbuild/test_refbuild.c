@@ -9,7 +9,6 @@
 #include <fcntl.h>
 #include <spawn.h>
 #include <sqlite3.h>
-#include <stdarg.h>
 #include <stdbool.h>
 #include <stdio.h>
 #include <string.h>
@@ -98,19 +97,12 @@ static bool exists(const char *path)
 
 /* Runs refbuild with the arguments, up to a NULL; its exit code. Standard error goes to "stderr".
  */
-static int run(const char *first, ...)
+static int run_arguments(const char *const *arguments)
 {
-	const char *arguments[24] = {"refbuild", first};
 	posix_spawn_file_actions_t actions;
-	va_list args;
 	pid_t child;
 	int status;
-	size_t n = 1;
 
-	va_start(args, first);
-	while (arguments[n++])
-		arguments[n] = va_arg(args, const char *);
-	va_end(args);
 	posix_spawn_file_actions_init(&actions);
 	posix_spawn_file_actions_addopen(&actions, 2, "stderr", O_WRONLY | O_CREAT | O_TRUNC, 0600);
 	int failed =
@@ -122,11 +114,13 @@ static int run(const char *first, ...)
 	return WEXITSTATUS(status);
 }
 
+#define run(...) run_arguments((const char *const[]){"refbuild", __VA_ARGS__, NULL})
+
 static int run_tables(const char *text, const char *output)
 {
 	return run("tables", "--schema", in_root("schema/reference.sql"), "--checks",
-		   in_root("schema/reference-checks.sql"), "--hash", hash, "--output", output, text,
-		   NULL);
+		   in_root("schema/reference-checks.sql"), "--hash", hash, "--output", output,
+		   text);
 }
 
 static char *good_text(void)
@@ -246,8 +240,8 @@ START_TEST(the_same_text_gives_the_same_bytes)
 {
 	build_good();
 	ck_assert_int_eq(run_tables("good.txt", "again.db"), 0);
-	ck_assert_int_eq(run("data", "--database", "reference.db", "--output", "data.c", NULL), 0);
-	ck_assert_int_eq(run("data", "--database", "again.db", "--output", "again.c", NULL), 0);
+	ck_assert_int_eq(run("data", "--database", "reference.db", "--output", "data.c"), 0);
+	ck_assert_int_eq(run("data", "--database", "again.db", "--output", "again.c"), 0);
 	ck_assert_str_eq(read_text("data.c"), read_text("again.c"));
 	/* A database is no text, so it is compared byte by byte. */
 	FILE *one = fopen("reference.db", "rb");
@@ -265,8 +259,8 @@ END_TEST
 START_TEST(rules_are_numbered_in_the_order_of_the_text)
 {
 	build_good();
-	ck_assert_int_eq(
-	    run("rule-ids", "--database", "reference.db", "--output", "rule_ids.h", NULL), 0);
+	ck_assert_int_eq(run("rule-ids", "--database", "reference.db", "--output", "rule_ids.h"),
+			 0);
 	ck_assert_str_eq(read_text("rule_ids.h"),
 			 "/* Generated from the rules in db/; do not edit. */\n"
 			 "#ifndef JARWRIGHT_RULE_IDS_H\n"
@@ -325,7 +319,7 @@ START_TEST(data_is_escaped_and_sorted)
 	};
 
 	build_good();
-	ck_assert_int_eq(run("data", "--database", "reference.db", "--output", "data.c", NULL), 0);
+	ck_assert_int_eq(run("data", "--database", "reference.db", "--output", "data.c"), 0);
 	assert_in_order(read_text("data.c"), parts, sizeof parts / sizeof parts[0]);
 }
 END_TEST
@@ -379,8 +373,8 @@ START_TEST(jars_out_of_order_are_refused)
 	ck_assert_int_eq(run_tables("good.txt", "reference.db"), 1);
 	ck_assert_str_eq(
 	    read_text("stderr"),
-	    "good.txt:25: jar pint stands where jar 12-ounce must: all eight, smallest first\n"
-	    "good.txt:28: jar 12-ounce stands where jar pint must: all eight, smallest first\n"
+	    "good.txt:26: jar pint stands where jar 12-ounce must: all eight, smallest first\n"
+	    "good.txt:29: jar 12-ounce stands where jar pint must: all eight, smallest first\n"
 	    "refbuild: the tables hold 2 faults; nothing was built\n");
 }
 END_TEST
@@ -422,12 +416,11 @@ START_TEST(a_failure_leaves_the_output_before_it)
 	build_good();
 	write_bytes("data.c", "before", 6);
 	write_bytes("long.txt", "not a database", 14);
-	ck_assert_int_eq(run("data", "--database", "long.txt", "--output", "data.c", NULL), 1);
+	ck_assert_int_eq(run("data", "--database", "long.txt", "--output", "data.c"), 1);
 	ck_assert_str_eq(read_text("data.c"), "before");
 	ck_assert(!exists("data.c.part"));
-	ck_assert_int_eq(run("data", "--database", "missing.db", "--output", "data.c", NULL), 1);
-	ck_assert_int_eq(run("data", "--database", "reference.db", "--output", "none/data.c", NULL),
-			 1);
+	ck_assert_int_eq(run("data", "--database", "missing.db", "--output", "data.c"), 1);
+	ck_assert_int_eq(run("data", "--database", "reference.db", "--output", "none/data.c"), 1);
 	ck_assert_str_eq(
 	    read_text("stderr"),
 	    "refbuild: none/data.c.part: cannot be written: No such file or directory\n");
@@ -440,11 +433,11 @@ END_TEST
 
 START_TEST(wrong_usage_is_refused)
 {
-	ck_assert_int_eq(run("tables", "--output", "reference.db", NULL), 1);
+	ck_assert_int_eq(run("tables", "--output", "reference.db"), 1);
 	ck_assert_int_eq(strncmp(read_text("stderr"), "usage: refbuild ", 16), 0);
-	ck_assert_int_eq(run("bake", "--database", "x", "--output", "y", NULL), 1);
+	ck_assert_int_eq(run("bake", "--database", "x", "--output", "y"), 1);
 	ck_assert_int_eq(strncmp(read_text("stderr"), "usage: refbuild ", 16), 0);
-	ck_assert_int_eq(run(NULL), 1);
+	ck_assert_int_eq(run(""), 1);
 	ck_assert_int_eq(strncmp(read_text("stderr"), "usage: refbuild ", 16), 0);
 }
 END_TEST
