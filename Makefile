@@ -86,16 +86,18 @@ $(BUILD)/tests/%: $(LIB) $(PROGRAM) tests/suite.h $(wildcard tests/*/*.c tests/*
 
 include tests/tests.mk
 
+RUN := LC_ALL=C TZ=UTC JARWRIGHT_PROGRAM=$(PROGRAM)
+
 # The suites that take seconds; each prints Check's closing line.
 check: $(PROGRAM) $(TESTS)
-	@set -e; for suite in $(TESTS); do LC_ALL=C TZ=UTC $$suite; done
+	@set -e; for suite in $(TESTS); do $(RUN) $$suite; done
 
 # Everything that takes minutes too.
 check-all: check prove rules-off check-valgrind
 
 # One process, no forks, so that leaks and bad reads show.
-check-valgrind: $(PROGRAM) $(TESTS)
-	@set -e; for suite in $(TESTS); do CK_FORK=no CK_DEFAULT_TIMEOUT=0 LC_ALL=C TZ=UTC \
+check-valgrind: $(PROGRAM) $(TESTS) $(BUILD)/readme.t
+	@set -e; for suite in $(TESTS); do CK_FORK=no CK_DEFAULT_TIMEOUT=0 $(RUN) \
 		valgrind -q --leak-check=full --error-exitcode=9 --trace-children=no $$suite; done
 
 # The suites again under the address and undefined-behaviour sanitizers, in their own tree.

@@ -145,7 +145,8 @@ void decide(const struct reference *ref, const struct request *request, struct d
 	unsigned now = situation(&facts);
 	out->food = facts.food;
 	out->findings_n = 0;
-	/* Unrolled, the rules that link-time optimization inlines cost no call: measured in bench. */
+	/* Unrolled, the rules that link-time optimization inlines cost no call: measured in bench.
+	 */
 #pragma GCC unroll 64
 	for (enum rule_id rule = 0; rule < RULE_COUNT; rule++) {
 #ifdef RULE_OFF /* only ever defined by the harness that proves each rule earns its place */

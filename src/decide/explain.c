@@ -66,7 +66,19 @@ static const char *acid_words(int32_t acid)
 	}
 }
 
-/* {a} {b} figures, {limit} the rule's, {word} text, {acid} and {jar} of a dose. */
+/* What to do instead of counting a metric jar as its namesake: b is the next larger jar. */
+static void put_strict(struct writer *w, const struct reference *ref, const struct finding *f)
+{
+	if (f->b_milli < 0 || f->b_milli >= JAR_COUNT) {
+		put(w, "do not use it: no larger jar is published for this food.");
+		return;
+	}
+	put(w, "take the time of the next larger published jar: ask again with --jar ");
+	put(w, ref->jars[f->b_milli].name);
+	put(w, ".");
+}
+
+/* {a} {b} figures, {limit} the rule's, {word} text, {acid} and {jar} of a dose, {strict}. */
 static void put_blank(struct writer *w, const struct reference *ref, const struct finding *f,
 		      const char *name, size_t n)
 {
@@ -80,6 +92,8 @@ static void put_blank(struct writer *w, const struct reference *ref, const struc
 		put(w, f->word ? f->word : "");
 	else if (n == 4 && strncmp(name, "acid", n) == 0)
 		put(w, acid_words(f->a_milli));
+	else if (n == 6 && strncmp(name, "strict", n) == 0)
+		put_strict(w, ref, f);
 	else if (n == 3 && strncmp(name, "jar", n) == 0 && f->b_milli >= 0 &&
 		 f->b_milli < JAR_COUNT)
 		put(w, ref->jars[f->b_milli].name);

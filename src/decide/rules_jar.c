@@ -49,12 +49,22 @@ void rule_jar_covered(const struct facts *f, enum rule_id rule, struct decision 
 		find(d, rule, LEVEL_NOTE)->word = f->ref->jars[f->first->jar].name;
 }
 
+/* The next larger jar of the table than the one that covers the cook's, or NONE. */
+static int32_t next_larger(const struct facts *f)
+{
+	for (size_t i = 0; f->first && i < f->table->lines_n; i++)
+		if (f->table->lines[i].jar > f->first->jar)
+			return (int32_t)f->table->lines[i].jar;
+	return NONE;
+}
+
 void rule_jar_namesake(const struct facts *f, enum rule_id rule, struct decision *d)
 {
 	if (!f->jar_by_namesake)
 		return;
 	struct finding *finding = find(d, rule, LEVEL_WARN);
 	finding->a_milli = f->ref->jars[f->jar].namesake_ml * MILLI;
+	finding->b_milli = next_larger(f);
 	finding->word = f->ref->jars[f->jar].name;
 }
 

@@ -258,6 +258,14 @@ START_TEST(jar_rules)
 	rq.jar.volume_nl = 500000000;
 	expect(rq, VERDICT_TESTED, RULE_JAR_NAMESAKE, LEVEL_WARN);
 	expect_process(rq, 20, 0);
+	char text[1000];
+	struct decision d = answer(rq);
+	finding_text(ref, finding(&d, RULE_JAR_NAMESAKE), text, sizeof text);
+	ck_assert_ptr_nonnull(strstr(text, "--jar quart"));
+	rq.jar.volume_nl = 1000000000; /* as a quart, the largest there is */
+	d = answer(rq);
+	finding_text(ref, finding(&d, RULE_JAR_NAMESAKE), text, sizeof text);
+	ck_assert_ptr_nonnull(strstr(text, "do not use it"));
 	rq.jar.volume_nl = 500000001;
 	expect_without(rq, VERDICT_TESTED, RULE_JAR_NAMESAKE);
 	expect_process(rq, 25, 0);
