@@ -143,7 +143,9 @@ CREATE TABLE band (
 	n INTEGER NOT NULL,                 -- 1 is the lowest
 	from_ft INTEGER NOT NULL,           -- feet, inside the band
 	to_ft INTEGER                       -- feet, inside the band; NULL: open, "above"
-		CONSTRAINT "a band must not end below its start" CHECK (to_ft >= from_ft),
+		CONSTRAINT "a band must not end below its start" CHECK (to_ft >= from_ft)
+		-- Reckoned in thousandths of a foot in 32 bits.
+		CONSTRAINT "a band must not end above 36000 ft" CHECK (to_ft <= 36000),
 	file TEXT NOT NULL,                 -- the text file the row stands in
 	file_line INTEGER NOT NULL,         -- and its line there
 	PRIMARY KEY (table_id, n)

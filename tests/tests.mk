@@ -32,4 +32,8 @@ rules-off: $(LIB)
 bench: $(PROGRAM) $(BUILD)/bench $(BUILD)/reference.db
 	$(BUILD)/bench $(PROGRAM) $(BUILD)/reference.db
 
-.PHONY: prove golden-update rules-off bench
+# The labelled ingredient lines, side by side with a package of the npm registry.
+bench-ingredients: $(PROGRAM)
+	tests/bench/ingredients.sh $(PROGRAM)
+
+.PHONY: prove golden-update rules-off bench bench-ingredients

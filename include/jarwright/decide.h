@@ -81,7 +81,7 @@ struct finding {
 	int32_t a_milli, b_milli;    /* of an acid dose: the enum acid and the enum jar */
 	const char *word;
 };
-#define FINDINGS_MAX 40
+#define FINDINGS_MAX 72 /* more than all rules together can add: asserted in decide.c */
 
 /* One published pressure choice at this jar and elevation, in printed order. */
 struct pressure_choice {

@@ -28,10 +28,8 @@ struct error {
  * Fills *err and returns false, so that a caller can write
  * "return error_usage(err, ...)". err may not be NULL.
  */
-bool error_usage(struct error *err, const char *format, ...)
-    __attribute__((format(printf, 2, 3)));
-bool error_failed(struct error *err, const char *format, ...)
-    __attribute__((format(printf, 2, 3)));
+bool error_usage(struct error *err, const char *format, ...) __attribute__((format(printf, 2, 3)));
+bool error_failed(struct error *err, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
 /* Puts "context: " in front of a message already set; always returns false. */
 bool error_context(struct error *err, const char *format, ...)

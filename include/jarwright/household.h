@@ -75,7 +75,7 @@ bool household_kitchen(struct household *db, struct kitchen *out, struct error *
 struct kitchen_change {
 	bool elevation_stated;
 	int32_t elevation_mft;       /* thousandths of a foot, rounded up */
-	const char *elevation_typed; /* as she typed it */
+	const char *elevation_typed; /* as she typed it; comes to that figure */
 	enum units units;
 };
 

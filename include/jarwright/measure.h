@@ -66,6 +66,6 @@ struct quantity {
  * unit is refused by naming the units to choose from.
  */
 bool quantity_parse(enum dimension dimension, const char *what, const char *text,
-                    struct quantity *out, struct error *err);
+		    struct quantity *out, struct error *err);
 
 #endif

@@ -17,7 +17,7 @@
 
 #define RECIPE_NAME_SIZE 128  /* bytes, the NUL included */
 #define RECIPE_LINES_MAX 500  /* of one recipe */
-#define RECIPE_BYTES_MAX (1024 * 1024) /* of one recipe's text */
+#define RECIPE_BYTES_MAX 1048576 /* of one recipe's text */
 
 struct recipe_line {
 	int number;                          /* in the text it came from, from 1 */

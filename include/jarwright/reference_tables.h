@@ -115,17 +115,28 @@ struct change_rule_row {
 };
 
 struct reference_tables {
-	const struct syrup_row *syrup;               size_t syrup_n;
-	const struct keeping_row *keeping;           size_t keeping_n;
-	const struct yield_row *yield;               size_t yield_n;
-	const struct measure_row *measure;           size_t measure_n;
-	const struct density_row *density;           size_t density_n;
-	const struct composition_row *composition;   size_t composition_n;
-	const struct ph_row *ph;                     size_t ph_n;
-	const struct acid_content_row *acid_content; size_t acid_content_n;
-	const struct dissociation_row *dissociation; size_t dissociation_n;
-	const struct buffer_row *buffer;             size_t buffer_n;
-	const struct change_rule_row *change_rule;   size_t change_rule_n;
+	const struct syrup_row *syrup;
+	size_t syrup_n;
+	const struct keeping_row *keeping;
+	size_t keeping_n;
+	const struct yield_row *yield;
+	size_t yield_n;
+	const struct measure_row *measure;
+	size_t measure_n;
+	const struct density_row *density;
+	size_t density_n;
+	const struct composition_row *composition;
+	size_t composition_n;
+	const struct ph_row *ph;
+	size_t ph_n;
+	const struct acid_content_row *acid_content;
+	size_t acid_content_n;
+	const struct dissociation_row *dissociation;
+	size_t dissociation_n;
+	const struct buffer_row *buffer;
+	size_t buffer_n;
+	const struct change_rule_row *change_rule;
+	size_t change_rule_n;
 };
 
 /* The tables of the edition compiled into the program. */

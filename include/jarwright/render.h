@@ -29,7 +29,9 @@ struct page {
 
 /* `lead`, then text wrapped behind it, the later lines indented as far as `lead` is wide. */
 void page_text(const struct page *page, const char *lead, const char *text);
-/* The same with a format. Text is cut at 4,000 bytes. */
+/* Goes on in a line that has reached column `at`; the later lines are indented so far. */
+void page_flow(const struct page *page, const char *text, int at, int indent);
+/* page_text() with a format. Text is cut at 4,000 bytes. */
 void page_format(const struct page *page, const char *lead, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
 /* A word in bold, if there is bold, and the rest of its paragraph. */
@@ -90,8 +92,19 @@ json_t *table_json(const struct reference *ref, const struct process_table *tabl
 /* The column that counts at this elevation, or -1: above the table. */
 int table_band(const struct reference *ref, const struct process_table *table, int32_t mft);
 
-/* jars: what they are called, "pint jars". */
-void plan_text(const struct page *page, const struct plan *plan, const char *jars);
-json_t *plan_json(const struct plan *plan);
+/* What a plan is for. */
+struct plan_subject {
+	const char *jars;          /* what they are called, "pint jars" */
+	const char *canner;        /* the cook's own whose load it is, or NULL */
+	const struct yield *yield; /* of the weight she has, or NULL: she said how many jars */
+};
+void plan_text(const struct page *page, const struct reference *ref, const struct plan *plan,
+	       const struct plan_subject *subject);
+/* yield: as in struct plan_subject. */
+json_t *plan_json(const struct plan *plan, const struct yield *yield);
+/* "Published: 17.5 lb for 7 quart jars; the rest in proportion." */
+void yield_text(const struct page *page, const struct reference *ref, const struct yield *yield);
+/* ", 1.8 lb left", or nothing if it is less than a kitchen scale shows. */
+char *left_words(char *buffer, size_t size, const struct yield *yield);
 
 #endif

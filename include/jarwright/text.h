@@ -1,5 +1,5 @@
 /*
- * Text that came from outside: read safely, shown safely.
+ * Text that came from outside: read safely, kept safely, shown safely.
  *
  * All text is UTF-8. What a person typed goes into a message only through
  * text_show(), so that a message is always valid UTF-8, short, and free of
@@ -8,6 +8,7 @@
 #ifndef JARWRIGHT_TEXT_H
 #define JARWRIGHT_TEXT_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 /* Characters of a foreign text that a message shows, and the bytes they may take. */
@@ -20,13 +21,26 @@
  */
 size_t text_utf8_length(const char *at);
 
+/* Columns that the first `length` bytes take: every character one. */
+int text_columns(const char *text, size_t length);
+
+/*
+ * Would a terminal obey the character of `length` bytes at `at`, valid UTF-8, and not show
+ * it? Control characters, marks that turn the writing direction, line separators.
+ */
+bool text_is_obeyed(const char *at, size_t length);
+
+/* May the NUL-terminated text be kept in a file and shown as it is? */
+enum plain_text { PLAIN_TEXT, PLAIN_TEXT_NOT_UTF8, PLAIN_TEXT_CONTROL };
+enum plain_text plain_text_check(const char *text);
+
 /* Takes away a sequence that was broken off at the end of text, where a cut fell. */
 void text_drop_partial(char *text);
 
 /*
  * Copies at most `length` bytes of text (SIZE_MAX: all of it) for showing: the first 40
- * characters, then "..." if there are more; '?' stands for a control character, an
- * invisible change of direction or a byte that is not UTF-8.
+ * characters, then "..." if there are more; '?' stands for what a terminal would obey and
+ * for a byte that is not UTF-8.
  */
 void text_show(const char *text, size_t length, char shown[static TEXT_SHOWN_SIZE]);
 

@@ -1,6 +1,5 @@
 #include "jarwright/text.h"
 
-#include <stdbool.h>
 #include <stdint.h>
 #include <string.h>
 
@@ -55,6 +54,14 @@ size_t text_utf8_length(const char *at)
 	return length;
 }
 
+int text_columns(const char *text, size_t length)
+{
+	int columns = 0;
+	for (size_t i = 0; i < length; i++)
+		columns += !is_continuation((unsigned char)text[i]);
+	return columns;
+}
+
 void text_drop_partial(char *text)
 {
 	size_t end = strlen(text);
@@ -77,12 +84,25 @@ static uint32_t code_point(const char *at, size_t length)
 	return code;
 }
 
-/* Control characters, marks that turn the writing direction, line separators. */
-static bool is_obeyed(uint32_t code)
+bool text_is_obeyed(const char *at, size_t length)
 {
+	uint32_t code = code_point(at, length);
 	return code < 0x20 || (code >= 0x7F && code <= 0x9F) || code == 0x061C || code == 0x200E ||
 	       code == 0x200F || (code >= 0x2028 && code <= 0x202E) ||
 	       (code >= 0x2066 && code <= 0x2069);
+}
+
+enum plain_text plain_text_check(const char *text)
+{
+	while (*text) {
+		size_t length = text_utf8_length(text);
+		if (length == 0)
+			return PLAIN_TEXT_NOT_UTF8;
+		if (text_is_obeyed(text, length))
+			return PLAIN_TEXT_CONTROL;
+		text += length;
+	}
+	return PLAIN_TEXT;
 }
 
 void text_show(const char *text, size_t length, char shown[static TEXT_SHOWN_SIZE])
@@ -96,7 +116,7 @@ void text_show(const char *text, size_t length, char shown[static TEXT_SHOWN_SIZ
 		}
 		size_t bytes = text_utf8_length(text + from);
 		bool whole = bytes > 0 && bytes <= length - from;
-		if (whole && !is_obeyed(code_point(text + from, bytes))) {
+		if (whole && !text_is_obeyed(text + from, bytes)) {
 			memcpy(shown + to, text + from, bytes);
 			to += bytes;
 		} else {

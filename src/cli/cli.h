@@ -18,6 +18,7 @@
 
 #include "jarwright/error.h"
 #include "jarwright/household.h"
+#include "jarwright/render.h"
 
 /* Exit codes. The last three are answers: they are printed like STATUS_DONE's. */
 enum status {
@@ -124,6 +125,8 @@ extern const struct option_spec common_options[];
 /* All commands, in the order of the help; the last one's name is NULL. */
 extern const struct command *const commands[];
 const struct command *command_find(const char *name);
+/* Letters that may differ: a third of those typed, and never more than two. */
+size_t spelling_limit(const char *name);
 /* The nearest command or option in spelling, or NULL if none is near. */
 const char *nearest_command(const char *name);
 const struct option_spec *nearest_option(const struct command *command, const char *name);
@@ -133,7 +136,8 @@ bool no_such_command(const char *name, struct error *err);
 const struct option_spec *command_option(const struct command *command, const char *name);
 
 extern const struct command command_check, command_plan, command_table, command_foods, command_ways,
-    command_explain, command_boil, command_kitchen, command_help, command_completion;
+    command_explain, command_boil, command_convert, command_kitchen, command_recipe, command_help,
+    command_completion;
 
 /* The whole program but for process-wide settings: returns the exit code. */
 int cli_main(int argc, char **argv);
@@ -164,15 +168,13 @@ extern const size_t exit_meanings_n;
 /* Sentences that the help and the man page share. */
 extern const char caution[], household_place[];
 
-/* Texts made from the table of commands. width 0: 79 columns. */
-void help_overview(FILE *out, int width);
+/* Texts made from the table of commands. */
+void help_overview(const struct page *page);
 void help_hint(FILE *out); /* the short form, for wrong use */
-void help_command(FILE *out, const struct command *command, int width);
+void help_command(const struct page *page, const struct command *command);
 void help_version(FILE *out);
 void man_page(FILE *out);
 void completion_bash(FILE *out);
 void completion_zsh(FILE *out);
-/* Writes text in lines of at most width columns, each after `indent` blanks. */
-void wrap_text(FILE *out, const char *text, int indent, int width);
 
 #endif

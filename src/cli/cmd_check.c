@@ -10,12 +10,13 @@ static const struct option_spec options[] = {
 };
 
 static const struct example examples[] = {
-    {"jarwright check pickled-beets --canner steam --jar half-pint --pack hot --vinegar 5% "
-     "--elevation 2900ft",
+    {"jarwright check applesauce --canner steam --jar pint --elevation 880m",
      "the process, or why there is none"},
-    {"jarwright check green beans --canner dial-gauge --jar pint --pack raw --elevation 880m",
-     "a food by its everyday name, an elevation in metres"},
-    {"jarwright check tomato salsa --canner oven", "why an oven is no canner"},
+    {"jarwright check pickled-beets --canner steam --jar pint --vinegar 5%",
+     "with the strength of the vinegar, at the elevation of your kitchen"},
+    {"jarwright check courgettes --canner boiling-water",
+     "a food by its everyday name; here refused, with what is allowed instead"},
+    {"jarwright check peaches --canner oven", "why an oven is no canner"},
     EXAMPLES_END,
 };
 

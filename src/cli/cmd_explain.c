@@ -74,13 +74,26 @@ static int explain_barred(struct invocation *inv, const struct barred *barred)
 	return answered == STATUS_REFUSED || answered == STATUS_UNTESTED ? STATUS_DONE : answered;
 }
 
+/* A list such as "pints;quarts" with room to wrap after each entry. */
+static void spaced_words(char *buffer, size_t size, const char *list)
+{
+	size_t n = 0;
+	for (; *list && n + 2 < size; list++) {
+		buffer[n++] = *list;
+		if (list[0] == ';' && list[1] != ' ')
+			buffer[n++] = ' ';
+	}
+	buffer[n] = '\0';
+}
+
 static void published_line(const struct page *page, const struct published_rule *rule,
 			   struct source_list *sources)
 {
-	char source[WORDS_BUFFER];
+	char source[WORDS_BUFFER], applies_to[RULE_TEXT];
+	spaced_words(applies_to, sizeof applies_to, rule->applies_to);
 	page_format(page, "  ", "%s%s%s%s%s%s%s%s %s", rule->says, *rule->value ? ": " : "",
 		    rule->value, *rule->unit ? " " : "", rule->unit, *rule->applies_to ? " (" : "",
-		    rule->applies_to, *rule->applies_to ? ")" : "",
+		    applies_to, *applies_to ? ")" : "",
 		    cite(sources, source, sizeof source, &rule->from));
 	if (*rule->note)
 		page_format(page, "    ", "%s", rule->note);
@@ -192,11 +205,9 @@ static void weigh_name(void *context, const char *kind, const char *name)
 	}
 }
 
-#define TOO_FAR 4 /* letters: not a slip any more */
-
 static int unknown(struct invocation *inv, const char *words)
 {
-	struct nearest nearest = {.word = words, .distance = TOO_FAR};
+	struct nearest nearest = {.word = words, .distance = spelling_limit(words) + 1};
 	char shown[TEXT_SHOWN_SIZE];
 	text_show(words, SIZE_MAX, shown);
 	each_name(reference_edition(), weigh_name, &nearest);
@@ -204,7 +215,8 @@ static int unknown(struct invocation *inv, const char *words)
 		error_usage(inv->err, "explain: '%s' is not known; did you mean %s?", shown,
 			    nearest.name);
 	else
-		error_usage(inv->err, "explain: '%s' is not known; list all with explain", shown);
+		error_usage(inv->err, "explain: '%s' is not known; 'jarwright explain' lists all",
+			    shown);
 	return command_failed(inv);
 }
 

@@ -76,7 +76,8 @@ static int list_foods(struct invocation *inv, const struct food_match *match)
 				   STATUS_DONE);
 	page_blank(&page);
 	page_text(&page, "",
-		  "A steam canner goes by the boiling-water table, within limits; ask check.");
+		  "A steam canner goes by the boiling-water table, within limits; ask 'jarwright "
+		  "check'.");
 	return STATUS_DONE;
 }
 
@@ -88,7 +89,8 @@ static int unknown(struct invocation *inv, const struct food_match *match, const
 		error_usage(inv->err, "foods: nothing goes by '%s'; did you mean %s?", shown,
 			    match->foods[0]->slug);
 	else
-		error_usage(inv->err, "foods: nothing goes by '%s'; list all with foods", shown);
+		error_usage(inv->err, "foods: nothing goes by '%s'; 'jarwright foods' lists all",
+			    shown);
 	return command_failed(inv);
 }
 

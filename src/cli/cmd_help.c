@@ -2,6 +2,7 @@
 
 #include "cli.h"
 #include "jarwright/text.h"
+#include "request.h"
 
 static int run_help(struct invocation *inv)
 {
@@ -11,8 +12,9 @@ static int run_help(struct invocation *inv)
 		man_page(inv->out);
 		return STATUS_DONE;
 	}
+	const struct page page = answer_page(inv);
 	if (inv->operands_n == 0) {
-		help_overview(inv->out, inv->width);
+		help_overview(&page);
 		return STATUS_DONE;
 	}
 	const struct command *command = command_find(inv->operands[0]);
@@ -20,7 +22,7 @@ static int run_help(struct invocation *inv)
 		no_such_command(inv->operands[0], inv->err);
 		return command_failed(inv);
 	}
-	help_command(inv->out, command, inv->width);
+	help_command(&page, command);
 	return STATUS_DONE;
 }
 
@@ -65,10 +67,10 @@ static int run_completion(struct invocation *inv)
 }
 
 static const struct example completion_examples[] = {
-    {"jarwright completion bash > ~/.local/share/bash-completion/completions/jarwright",
-     "bash then completes commands, options, foods and jars after a Tab"},
-    {"jarwright completion zsh > ~/.zfunc/_jarwright",
-     "the same for zsh, if ~/.zfunc is in its fpath"},
+    {"jarwright completion bash > jarwright.bash",
+     "after 'source jarwright.bash', bash completes commands, options, foods and jars"},
+    {"jarwright completion zsh > _jarwright",
+     "the same for zsh; put it into a folder of its fpath"},
     EXAMPLES_END,
 };
 

@@ -75,46 +75,47 @@ static void feet_text(int32_t mft, char *buffer, size_t size)
 		 digits, (int)rest);
 }
 
-static void print_holds(FILE *out, int holds, const char *jars, bool *first)
+/* ", holds 7 quarts", then " or 9 pints"; nothing where she has not said. */
+static void holds_words(char *buffer, size_t size, int holds, const char *jars)
 {
-	if (holds == 0)
-		return;
-	fprintf(out, "%s%d %s%s", *first ? ", holds " : " or ", holds, jars, holds == 1 ? "" : "s");
-	*first = false;
+	size_t n = strlen(buffer);
+	if (holds > 0)
+		snprintf(buffer + n, size - n, "%s%d %s%s", n == 0 ? ", holds " : " or ", holds,
+			 jars, holds == 1 ? "" : "s");
 }
 
-static void print_canner(FILE *out, const struct kitchen_canner *canner)
+static void print_canner(const struct page *page, const char *lead,
+			 const struct kitchen_canner *canner)
 {
-	bool first = true;
-	fprintf(out, "'%s' (%s", canner->name, canner_word(canner->kind));
-	print_holds(out, canner->holds_quarts, "quart", &first);
-	print_holds(out, canner->holds_pints, "pint", &first);
-	print_holds(out, canner->holds_half_pints, "half-pint", &first);
-	fputs(")\n", out);
+	char holds[WORDS_BUFFER] = "";
+	holds_words(holds, sizeof holds, canner->holds_quarts, "quart");
+	holds_words(holds, sizeof holds, canner->holds_pints, "pint");
+	holds_words(holds, sizeof holds, canner->holds_half_pints, "half-pint");
+	page_format(page, lead, "'%s' (%s%s)", canner->name, canner_word(canner->kind), holds);
 }
 
-static void print_kitchen(FILE *out, const char *path, const struct kitchen *kitchen)
+static void print_kitchen(const struct page *page, const char *path, const struct kitchen *kitchen)
 {
 	char feet[32];
-	fprintf(out, "file:      %s\n", path);
+	fprintf(page->out, "file:      %s\n", path);
 	if (kitchen->elevation_stated) {
 		feet_text(kitchen->elevation_mft, feet, sizeof feet);
-		fprintf(out, "elevation: %s ft (you said %s)\n", feet, kitchen->elevation_typed);
+		page_format(page, "elevation: ", "%s ft (you said %s)", feet,
+			    kitchen->elevation_typed);
 	} else {
-		fputs("elevation: not stated; say it with 'jarwright kitchen --elevation 2900ft'\n",
-		      out);
+		page_text(page, "elevation: ",
+			  "not stated; say it with 'jarwright kitchen --elevation 2900ft'");
 	}
 	if (kitchen->units == UNITS_UNSTATED)
-		fputs("units:     not stated; say them with 'jarwright kitchen --units us'\n", out);
+		page_text(page, "units:     ",
+			  "not stated; say them with 'jarwright kitchen --units us'");
 	else
-		fprintf(out, "units:     %s\n", units_word(kitchen->units));
+		page_text(page, "units:     ", units_word(kitchen->units));
 	if (kitchen->canners_n == 0)
-		fputs("canner:    none; add one with 'jarwright kitchen add NAME --canner KIND'\n",
-		      out);
-	for (size_t i = 0; i < kitchen->canners_n; i++) {
-		fputs("canner:    ", out);
-		print_canner(out, &kitchen->canners[i]);
-	}
+		page_text(page, "canner:    ",
+			  "none; add one with 'jarwright kitchen add NAME --canner KIND'");
+	for (size_t i = 0; i < kitchen->canners_n; i++)
+		print_canner(page, "canner:    ", &kitchen->canners[i]);
 }
 
 /* Exact where it is whole; JSON has no other number for the rest. */
@@ -165,7 +166,8 @@ static int show(struct invocation *inv, const char *path, const struct kitchen *
 {
 	if (flag(inv, "json"))
 		return answer_json(inv, json_kitchen(path, kitchen), STATUS_DONE);
-	print_kitchen(inv->out, path, kitchen);
+	struct page page = answer_page(inv);
+	print_kitchen(&page, path, kitchen);
 	return STATUS_DONE;
 }
 
@@ -300,10 +302,10 @@ static void tell(struct invocation *inv, const struct change *change)
 	}
 	if (change->what == CHANGE_FACTS && change->facts.units != UNITS_UNSTATED)
 		fprintf(out, "units are now %s\n", units_word(change->facts.units));
-	if (change->what == CHANGE_ADD) {
-		fputs(change->replaced ? "replaced canner " : "added canner ", out);
-		print_canner(out, &change->canner);
-	}
+	struct page page = answer_page(inv);
+	if (change->what == CHANGE_ADD)
+		print_canner(&page, change->replaced ? "replaced canner " : "added canner ",
+			     &change->canner);
 	if (change->what == CHANGE_REMOVE)
 		fprintf(out, "removed canner '%s'\n", inv->operands[1]);
 }

@@ -21,12 +21,10 @@ static const struct option_spec options[] = {
 };
 
 static const struct example examples[] = {
-    {"jarwright plan peaches --canner boiling-water --pack hot --jar quart --elevation 900ft "
-     "--jars 21 --start 9:00",
-     "three loads of quarts, hour by hour"},
-    {"jarwright plan carrots --canner weighted-gauge --pack raw --jar pint --elevation 900ft "
-     "--have 20lb --until 22:00",
-     "what 20 pounds make, and whether it can be done by ten"},
+    {"jarwright plan applesauce --canner steam --jar pint --jars 20 --elevation 880m",
+     "the loads for 20 jars, hour by hour from now"},
+    {"jarwright plan beets --canner dial-gauge --jar pint --have 9kg --elevation 0ft",
+     "how many jars 9 kg make, and what is left over"},
     EXAMPLES_END,
 };
 
@@ -73,12 +71,24 @@ static bool read_start(struct invocation *inv, struct plan_wish *wish)
 	return true;
 }
 
-/* --have WEIGHT in jars of the food that was found tested. */
-static bool read_have(struct invocation *inv, const struct asked *asked, struct plan_wish *wish)
+static bool read_times(struct invocation *inv, struct plan_wish *wish)
+{
+	if (!read_start(inv, wish))
+		return false;
+	if (wish->until > wish->start)
+		return true;
+	return error_usage(inv->err,
+			   "until: %02d:%02d is not after the start at %02d:%02d; type a later "
+			   "time of the same day, at most 24:00",
+			   wish->until / 60, wish->until % 60, wish->start / 60, wish->start % 60);
+}
+
+/* --have WEIGHT in jars of the food that was found tested; jars 0 if it was not given. */
+static bool read_have(struct invocation *inv, const struct asked *asked, struct yield *yield)
 {
 	const char *have = option(inv, "have");
 	struct quantity mass;
-	struct yield yield;
+	*yield = (struct yield){.jars = 0};
 	if (!have)
 		return true;
 	if (!quantity_parse(DIMENSION_MASS, "have", have, &mass, inv->err))
@@ -86,15 +96,14 @@ static bool read_have(struct invocation *inv, const struct asked *asked, struct 
 	if (mass.amount.num <= 0)
 		return error_usage(inv->err, "have: nothing to put up; type a weight such as 20lb");
 	if (!plan_yield(reference_edition(), asked->request.food.foods[0], &asked->request.jar,
-			mass.amount, &yield))
+			mass.amount, yield))
 		return error_usage(inv->err,
 				   "have: no publication says how many jars a weight of this "
 				   "food makes; say --jars N instead");
-	if (yield.jars < 1)
+	if (yield->jars < 1)
 		return error_usage(inv->err,
 				   "have: that is less than one jar; type more, or smaller "
 				   "jars");
-	wish->jars = yield.jars;
 	return true;
 }
 
@@ -106,6 +115,25 @@ static bool read_jars(struct invocation *inv, struct plan_wish *wish)
 				   "plan: how much is there to put up? say either --jars N or "
 				   "--have WEIGHT");
 	return !jars || count_parse("jars", jars, PLAN_JARS_MAX, &wish->jars, inv->err);
+}
+
+/* A kind of canner of which the kitchen has one is that one. */
+static bool settle_canner(struct invocation *inv, struct asked *asked)
+{
+	struct request *rq = &asked->request;
+	struct kitchen kitchen;
+	if (asked->own_canner || rq->canner_choice != CHOICE_CANNER)
+		return true;
+	if (!invocation_kitchen(inv, &kitchen))
+		return false;
+	const struct kitchen_canner *only = only_canner(&kitchen, rq->canner);
+	if (!only)
+		return true;
+	asked->own_canner = true;
+	asked->kitchen_canner = *only;
+	if (rq->holds_quarts == 0)
+		rq->holds_quarts = only->holds_quarts;
+	return true;
 }
 
 /* Jars in a load: as said, else as the kitchen's canner has it, else the published load. */
@@ -120,10 +148,8 @@ static bool read_load(struct invocation *inv, const struct asked *asked, struct 
 		return true;
 	if (rq->jar.jar == JAR_QUART)
 		wish->jars_per_load = rq->holds_quarts;
-	else if (asked->own_canner && rq->jar.jar == JAR_PINT)
-		wish->jars_per_load = asked->kitchen_canner.holds_pints;
-	else if (asked->own_canner && rq->jar.jar == JAR_HALF_PINT)
-		wish->jars_per_load = asked->kitchen_canner.holds_half_pints;
+	else if (asked->own_canner)
+		wish->jars_per_load = canner_load(&asked->kitchen_canner, rq->jar.jar);
 	return true;
 }
 
@@ -135,8 +161,18 @@ static json_t *with_plan(json_t *answer, json_t *plan)
 	return NULL;
 }
 
+/* Her canner by its name, if it is what says how many jars a load has. */
+static const char *load_of(struct invocation *inv, const struct asked *asked)
+{
+	return asked->own_canner && !option(inv, "holds") && !option(inv, "holds-jars")
+		   ? asked->kitchen_canner.name
+		   : NULL;
+}
+
+/* plan: NULL if the verdict is not tested. yield: NULL if she said how many jars. */
 static int answer(struct invocation *inv, const struct asked *asked,
-		  const struct decision *decision, const struct plan *plan)
+		  const struct decision *decision, const struct plan *plan,
+		  const struct yield *yield)
 {
 	const struct reference *ref = reference_edition();
 	const struct request *rq = &asked->request;
@@ -144,15 +180,18 @@ static int answer(struct invocation *inv, const struct asked *asked,
 	if (flag(inv, "json"))
 		return answer_json(inv,
 				   with_plan(decision_json(ref, rq, decision),
-					     plan ? plan_json(plan) : json_null()),
+					     plan ? plan_json(plan, yield) : json_null()),
 				   status);
 	struct page page = answer_page(inv);
 	decision_text(&page, ref, rq, decision, asked->elevation.typed);
 	if (!plan)
 		return status;
 	char jars[WORDS_BUFFER];
+	const struct plan_subject subject = {.jars = jar_words(jars, sizeof jars, ref, &rq->jar),
+					     .canner = load_of(inv, asked),
+					     .yield = yield};
 	page_blank(&page);
-	plan_text(&page, plan, jar_words(jars, sizeof jars, ref, &rq->jar));
+	plan_text(&page, ref, plan, &subject);
 	return status;
 }
 
@@ -163,17 +202,21 @@ static int run(struct invocation *inv)
 	struct decision decision;
 	struct plan_wish wish = {.jars = 0};
 	struct plan plan;
-	if (!asked_read(inv, "empty-jars", &asked) || !read_start(inv, &wish) ||
-	    !read_jars(inv, &wish) || !read_load(inv, &asked, &wish))
+	struct yield yield;
+	if (!asked_read(inv, "empty-jars", &asked) || !read_times(inv, &wish) ||
+	    !read_jars(inv, &wish) || !settle_canner(inv, &asked) || !read_load(inv, &asked, &wish))
 		return command_failed(inv);
 	decide(ref, &asked.request, &decision);
 	if (decision.verdict != VERDICT_TESTED)
-		return answer(inv, &asked, &decision, NULL);
-	bool steam = asked.request.canner == CANNER_STEAM;
-	if (!read_have(inv, &asked, &wish) ||
-	    !plan_make(ref, &decision, &asked.request.jar, steam, &wish, &plan, inv->err))
+		return answer(inv, &asked, &decision, NULL, NULL);
+	if (!read_have(inv, &asked, &yield))
 		return command_failed(inv);
-	return answer(inv, &asked, &decision, &plan);
+	if (yield.jars > 0)
+		wish.jars = yield.jars;
+	bool steam = asked.request.canner == CANNER_STEAM;
+	if (!plan_make(ref, &decision, &asked.request.jar, steam, &wish, &plan, inv->err))
+		return command_failed(inv);
+	return answer(inv, &asked, &decision, &plan, yield.jars > 0 ? &yield : NULL);
 }
 
 const struct command command_plan = {

@@ -49,7 +49,7 @@ static void print_tables(struct invocation *inv, const struct asked *asked, cons
 	struct page page = answer_page(inv);
 	struct source_list sources = {.sources_n = 0};
 	size_t shown = 0;
-	page_headline(&page, food->title, food->slug);
+	page_format(&page, "", "%s: %s", food->slug, food->title);
 	for (size_t i = 0; i < food->tables_n; i++) {
 		if (!wanted(asked, &food->tables[i]))
 			continue;
@@ -94,7 +94,7 @@ static int several(struct invocation *inv, const struct food_match *match)
 	struct page page = answer_page(inv);
 	page_headline(&page, "UNCLEAR", "Which of these is it?");
 	for (size_t i = 0; i < match->foods_n; i++)
-		page_format(&page, "  ", "%s (%s)", match->foods[i]->slug, match->foods[i]->title);
+		page_format(&page, "  ", "%s: %s", match->foods[i]->slug, match->foods[i]->title);
 	return STATUS_UNCLEAR;
 }
 
@@ -106,7 +106,8 @@ static int unknown(struct invocation *inv, const struct food_match *match, const
 		error_usage(inv->err, "table: no food goes by '%s'; did you mean %s?", shown,
 			    match->foods[0]->slug);
 	else
-		error_usage(inv->err, "table: no food goes by '%s'; look for it with foods", shown);
+		error_usage(inv->err, "table: no food goes by '%s'; 'jarwright foods' lists all",
+			    shown);
 	return command_failed(inv);
 }
 

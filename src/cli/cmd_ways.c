@@ -5,6 +5,7 @@
 #include "jarwright/measure.h"
 #include "jarwright/plan.h"
 #include "jarwright/text.h"
+#include "jarwright/words.h"
 #include "request.h"
 
 static const struct option_spec options[] = {
@@ -16,7 +17,7 @@ static const struct option_spec options[] = {
 
 static const struct example examples[] = {
     {"jarwright ways beets --elevation 2900ft", "every published way for beets"},
-    {"jarwright ways peaches --have 20lb", "with jars and canner loads"},
+    {"jarwright ways peaches --have 20lb --elevation 880m", "with jars and canner loads"},
     EXAMPLES_END,
 };
 
@@ -24,7 +25,9 @@ static const struct example examples[] = {
 struct harvest {
 	struct elevation elevation;
 	struct kitchen kitchen;
+	char words[WORDS_SIZE]; /* what she called it, folded */
 	struct food_match match;
+	const struct barred *barred; /* what its plain name is refused as, or NULL */
 	bool weighed;
 	struct rational lb;
 };
@@ -56,20 +59,23 @@ struct amount {
 	int loads, jars_per_load; /* 0: no load published */
 };
 
-/* Jars in a load of her first canner of the kind, as far as she has said; else 0. */
-static int own_load(const struct kitchen *kitchen, const struct way *way)
+/*
+ * Is the harvest what the food's published pounds weigh? They weigh its main produce, not
+ * what its title says comes with that ("Beans, dry, with tomato ... sauce"), nor something
+ * else of the kind.
+ */
+static bool weighs(const char *harvest, const struct food *food)
 {
-	for (size_t i = 0; i < kitchen->canners_n; i++) {
-		const struct kitchen_canner *canner = &kitchen->canners[i];
-		if (canner->kind != way->canner)
-			continue;
-		if (way->jar == JAR_QUART)
-			return canner->holds_quarts;
-		if (way->jar == JAR_PINT)
-			return canner->holds_pints;
-		return way->jar == JAR_HALF_PINT ? canner->holds_half_pints : 0;
-	}
-	return 0;
+	char all[WORDS_SIZE], produce[WORDS_SIZE];
+	const char *with = strstr(food->title, " with ");
+	size_t n = with ? (size_t)(with - food->title) : strlen(food->title);
+	if (!words_fold(food->title, strlen(food->title), all) ||
+	    !words_fold(food->title, n, produce))
+		return false;
+	if (words_all_in(produce, harvest))
+		return true;
+	return !words_all_in(all, harvest) &&
+	       !words_fold_to(food->kind, strlen(food->kind), harvest);
 }
 
 static bool amount_of(const struct harvest *harvest, const struct food *food, const struct way *way,
@@ -80,9 +86,12 @@ static bool amount_of(const struct harvest *harvest, const struct food *food, co
 	struct span load;
 	enum load_origin origin;
 	*out = (struct amount){.loads = 0};
-	if (!harvest->weighed || !plan_yield(ref, food, &jar, harvest->lb, &out->yield))
+	if (!harvest->weighed || !weighs(harvest->words, food) ||
+	    !plan_yield(ref, food, &jar, harvest->lb, &out->yield))
 		return false;
-	out->jars_per_load = own_load(&harvest->kitchen, way);
+	const struct kitchen_canner *only = only_canner(&harvest->kitchen, way->canner);
+	if (only)
+		out->jars_per_load = canner_load(only, way->jar);
 	if (out->jars_per_load == 0 && plan_usual_load(ref, &jar, &load, &origin))
 		out->jars_per_load = load.least;
 	if (out->jars_per_load > 0)
@@ -93,31 +102,42 @@ static bool amount_of(const struct harvest *harvest, const struct food *food, co
 static void amount_words(const struct amount *amount, char *buffer, size_t size)
 {
 	char loads[64] = "", left[64] = "";
-	double left_lb = rational_double(amount->yield.left_lb);
+	if (amount->yield.jars == 0) {
+		snprintf(buffer, size, "less than one jar");
+		return;
+	}
 	if (amount->loads > 0)
 		snprintf(loads, sizeof loads, ", %d load%s", amount->loads,
 			 amount->loads == 1 ? "" : "s");
-	if (left_lb >= 0.05) /* less than a kitchen scale shows is not worth a word */
-		snprintf(left, sizeof left, ", %.1f lb left", left_lb);
 	snprintf(buffer, size, "%d jar%s%s%s", amount->yield.jars,
-		 amount->yield.jars == 1 ? "" : "s", loads, left);
+		 amount->yield.jars == 1 ? "" : "s", loads,
+		 left_words(left, sizeof left, &amount->yield));
 }
+
+#define MADE_COLUMN 51 /* where what the harvest makes stands, if there is room for it */
 
 /* One line a way, in columns: canner, pack, jar, process, what the harvest makes of it. */
 static void print_way(const struct page *page, const struct harvest *harvest,
 		      const struct food *food, const struct way *way)
 {
 	struct amount amount;
-	char process[64], made[256] = "";
-	if (amount_of(harvest, food, way, &amount))
-		amount_words(&amount, made, sizeof made);
+	char process[64], line[128], made[256];
 	if (way->psi > 0)
 		snprintf(process, sizeof process, "%d min at %d psi", way->minutes, way->psi);
 	else
 		snprintf(process, sizeof process, "%d min", way->minutes);
-	fprintf(page->out, "  %-14s %-3s %-9s  %-*s%s\n", canner_word(way->canner),
-		way->pack == PACK_UNSTATED ? "" : pack_word(way->pack),
-		reference_edition()->jars[way->jar].name, *made ? 19 : 0, process, made);
+	snprintf(line, sizeof line, "  %-14s %-3s %-10s %s", canner_word(way->canner),
+		 way->pack == PACK_UNSTATED ? "" : pack_word(way->pack),
+		 reference_edition()->jars[way->jar].name, process);
+	if (!amount_of(harvest, food, way, &amount)) {
+		fprintf(page->out, "%s\n", line);
+		return;
+	}
+	amount_words(&amount, made, sizeof made);
+	if (MADE_COLUMN + (int)strlen(made) <= page->width)
+		fprintf(page->out, "%-*s%s\n", MADE_COLUMN, line, made);
+	else
+		fprintf(page->out, "%s\n      %s\n", line, made);
 }
 
 /* Pounds are published for few foods only. */
@@ -125,16 +145,15 @@ static void print_pounds(const struct page *page, const struct harvest *harvest,
 			 const struct food *food, const struct way *way)
 {
 	struct amount amount;
-	char pounds[WORDS_BUFFER];
 	if (!harvest->weighed)
 		return;
-	if (!amount_of(harvest, food, way, &amount))
+	if (amount_of(harvest, food, way, &amount))
+		yield_text(page, reference_edition(), &amount.yield);
+	else if (weighs(harvest->words, food))
 		page_text(page, "  ", "No publication says how many jars a weight of it makes.");
 	else
-		page_format(page, "  ", "Published: %s lb for %d %s jars; the rest in proportion.",
-			    milli_words(pounds, sizeof pounds, amount.yield.published_milli_lb),
-			    amount.yield.published_jars,
-			    reference_edition()->jars[amount.yield.published_jar].name);
+		page_text(page, "  ",
+			  "How many jars your weight makes depends on what else goes in.");
 }
 
 static void print_closing(const struct page *page, const struct harvest *harvest, bool vinegar)
@@ -149,6 +168,10 @@ static void print_closing(const struct page *page, const struct harvest *harvest
 		    "--vinegar for yours.",
 		    milli_words(limit, sizeof limit, rule->limit_milli));
 	}
+	if (harvest->weighed)
+		page_text(page, "note    ",
+			  "A load is what your one canner of the kind holds; else the published "
+			  "usual load.");
 	if (harvest->kitchen.canners_n > 0)
 		page_text(page, "note    ", "Only ways for the canners of your kitchen are shown.");
 	page_text(
@@ -163,6 +186,14 @@ static int print(struct invocation *inv, const struct harvest *harvest)
 	char feet[WORDS_BUFFER];
 	bool vinegar = false;
 	size_t found = 0;
+	if (harvest->barred) {
+		char source[WORDS_BUFFER];
+		page_headline(&page, "CAREFUL", harvest->barred->slug);
+		page_format(&page, "  ", "%s %s", harvest->barred->says, harvest->barred->instead);
+		page_format(&page, "  ", "[%s]",
+			    citation_words(source, sizeof source, &harvest->barred->from));
+		page_blank(&page);
+	}
 	page_format(&page, "", "Published ways at %s:",
 		    elevation_words(feet, sizeof feet, harvest->elevation.mft));
 	for (size_t i = 0; i < harvest->match.foods_n; i++) {
@@ -216,38 +247,68 @@ static int to_json(struct invocation *inv, const struct harvest *harvest)
 	}
 	return answer_json(
 	    inv,
-	    json_pack("{s:s, s:o, s:o, s:o}", "edition", reference_edition()->edition,
+	    json_pack("{s:s, s:o, s:o, s:o, s:s?}", "edition", reference_edition()->edition,
 		      "elevation_ft", json_milli(harvest->elevation.mft), "have_lb",
 		      harvest->weighed ? json_real(rational_double(harvest->lb)) : json_null(),
-		      "ways", list),
+		      "ways", list, "barred", harvest->barred ? harvest->barred->slug : NULL),
 	    STATUS_DONE);
+}
+
+static bool read_have(struct invocation *inv, struct harvest *out)
+{
+	const char *have = option(inv, "have");
+	struct quantity mass;
+	if (!have)
+		return true;
+	if (!quantity_parse(DIMENSION_MASS, "have", have, &mass, inv->err))
+		return false;
+	if (mass.amount.num <= 0)
+		return error_usage(inv->err, "have: nothing to put up; type a weight such as 20lb");
+	out->weighed = true;
+	out->lb = mass.amount;
+	return true;
+}
+
+/* A food refused under this word may be part of published foods under another of its words. */
+static void find_relatives(struct harvest *out)
+{
+	const char *list = out->barred->words, *item;
+	size_t length;
+	while (words_next(&list, &item, &length)) {
+		char word[WORDS_SIZE];
+		struct food_match match;
+		if (!words_fold(item, length, word))
+			continue;
+		reference_find_harvest(reference_edition(), word, &match);
+		if (match.kind != MATCH_SEVERAL)
+			continue;
+		out->match = match;
+		memcpy(out->words, word, sizeof out->words);
+		return;
+	}
 }
 
 static bool read_harvest(struct invocation *inv, struct harvest *out)
 {
 	char words[ARGUMENT_MAX], shown[TEXT_SHOWN_SIZE];
-	const char *have = option(inv, "have");
-	struct quantity mass;
 	if (!operands_between(inv, 1, 32, "PRODUCE") || !operand_words(inv, words, sizeof words) ||
-	    !invocation_kitchen(inv, &out->kitchen) || !invocation_elevation(inv, &out->elevation))
+	    !invocation_kitchen(inv, &out->kitchen) ||
+	    !invocation_elevation(inv, &out->elevation) || !read_have(inv, out))
 		return false;
-	if (have) {
-		if (!quantity_parse(DIMENSION_MASS, "have", have, &mass, inv->err))
-			return false;
-		if (mass.amount.num <= 0)
-			return error_usage(inv->err,
-					   "have: nothing to put up; type a weight such as 20lb");
-		out->weighed = true;
-		out->lb = mass.amount;
-	}
 	reference_find_harvest(reference_edition(), words, &out->match);
+	out->barred = reference_find_barred(reference_edition(), FACET_FOOD, words);
+	if (!words_fold(words, strlen(words), out->words))
+		*out->words = '\0';
+	if (out->match.kind == MATCH_BARRED)
+		find_relatives(out);
 	if (out->match.kind != MATCH_NONE)
 		return true;
 	text_show(words, SIZE_MAX, shown);
 	if (out->match.foods_n > 0)
 		return error_usage(inv->err, "ways: nothing goes by '%s'; did you mean %s?", shown,
 				   out->match.foods[0]->slug);
-	return error_usage(inv->err, "ways: nothing goes by '%s'; list all with foods", shown);
+	return error_usage(inv->err, "ways: nothing goes by '%s'; 'jarwright foods' lists all",
+			   shown);
 }
 
 static int ask_elevation(struct invocation *inv)
@@ -269,9 +330,9 @@ static int run(struct invocation *inv)
 	if (!read_harvest(inv, &harvest))
 		return command_failed(inv);
 	if (harvest.match.kind == MATCH_BARRED)
-		return answer_barred(inv, harvest.match.barred);
+		return answer_barred(inv, harvest.barred);
 	if (!harvest.elevation.stated)
-		return ask_elevation(inv);
+		return harvest.barred ? answer_barred(inv, harvest.barred) : ask_elevation(inv);
 	return flag(inv, "json") ? to_json(inv, &harvest) : print(inv, &harvest);
 }
 

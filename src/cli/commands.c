@@ -12,9 +12,19 @@ const struct option_spec common_options[] = {
 };
 
 const struct command *const commands[] = {
-    &command_check, &command_plan,       &command_table, &command_foods,
-    &command_ways,  &command_explain,    &command_boil,  &command_kitchen,
-    &command_help,  &command_completion, NULL,
+    &command_check,
+    &command_plan,
+    &command_table,
+    &command_foods,
+    &command_ways,
+    &command_explain,
+    &command_boil,
+    &command_convert,
+    &command_recipe,
+    &command_kitchen,
+    &command_help,
+    &command_completion,
+    NULL,
 };
 
 const struct command *command_find(const char *name)
@@ -43,8 +53,7 @@ const struct option_spec *command_option(const struct command *command, const ch
 	return found;
 }
 
-/* Near enough to be meant: a third of the letters, and never more than two, may differ. */
-static size_t spelling_limit(const char *name)
+size_t spelling_limit(const char *name)
 {
 	size_t third = (strlen(name) + 2) / 3;
 	return third < 2 ? third : 2;

@@ -5,7 +5,6 @@
 #include <string.h>
 
 #include "cli.h"
-#include "jarwright/plain_text.h"
 #include "jarwright/text.h"
 
 /* getopt_long() returns this plus an option's place in the list; above any letter. */

@@ -27,7 +27,8 @@ static const struct canner_name canner_names[] = {
     {"|weighted-gauge|weighted|weighted gauge canner|weighted-gauge pressure canner|"
      "pressure-weighted|",
      CHOICE_CANNER, CANNER_WEIGHTED_GAUGE},
-    {"|pressure|pressure canner|pressure canning|", CHOICE_PRESSURE_UNSTATED, CANNER_DIAL_GAUGE},
+    {"|pressure|pressure canner|pressure canning|pressure cooker|pressure saucepan|",
+     CHOICE_PRESSURE_UNSTATED, CANNER_DIAL_GAUGE},
 };
 
 /* A word of a closed list and what it stands for. */
@@ -91,7 +92,17 @@ bool operand_words(struct invocation *inv, char *buffer, size_t size)
 		n += length;
 	}
 	buffer[n] = '\0';
-	return true;
+	return inv->operands_n == 0 || strspn(buffer, " ") < n ||
+	       error_usage(inv->err, "%s: the name is empty; type 'jarwright %s %s'",
+			   inv->command->name, inv->command->name, inv->command->synopsis);
+}
+
+/* A bare 0 lacks more than a unit. */
+static bool is_nothing(const char *text)
+{
+	struct rational number;
+	struct error ignored = {.kind = ERROR_NONE};
+	return rational_parse(text, &number, &ignored) && number.num <= 0;
 }
 
 bool count_parse(const char *what, const char *text, int most, int *out, struct error *err)
@@ -205,12 +216,18 @@ static bool name_volume(const struct reference *ref, struct rational ml, struct 
 	return false;
 }
 
+static bool holds_nothing(const char *text, struct error *err)
+{
+	return error_usage(err,
+			   "jar: '%s' holds nothing; type the volume of the jar, such as 500mL",
+			   show(text).text);
+}
+
 static bool take_volume(const struct reference *ref, const char *text, struct rational ml,
 			struct jar_choice *jar, struct error *err)
 {
 	if (ml.num <= 0)
-		return error_usage(err, "jar: '%s' holds nothing; type the volume of the jar",
-				   show(text).text);
+		return holds_nothing(text, err);
 	if (name_volume(ref, ml, jar))
 		return true;
 	*jar = (struct jar_choice){.stated = true, .by_volume = true};
@@ -231,6 +248,8 @@ static bool read_jar(struct invocation *inv, const struct reference *ref, struct
 	char folded[WORDS_SIZE];
 	if (!text)
 		return true;
+	if (is_nothing(text))
+		return holds_nothing(text, inv->err);
 	bool number = strpbrk(text, "0123456789") != NULL;
 	if (number && volume_parse(text, &volume, inv->err))
 		return take_volume(ref, text, volume.amount, &rq->jar, inv->err);
@@ -453,4 +472,14 @@ int answer_json(struct invocation *inv, json_t *json, int status)
 	}
 	fputc('\n', inv->out);
 	return status;
+}
+
+bool asked_jar(struct invocation *inv, struct asked *out)
+{
+	return read_jar(inv, reference_edition(), &out->request);
+}
+
+bool asked_vinegar(struct invocation *inv, struct asked *out)
+{
+	return read_vinegar(inv, &out->request);
 }

@@ -41,11 +41,21 @@ bool asked_read(struct invocation *inv, const char *jars_option, struct asked *o
 /* Reads --canner alone into a zeroed *out. */
 bool asked_canner(struct invocation *inv, struct asked *out);
 
+/* Reads --jar alone, and --vinegar alone, into a zeroed *out. */
+bool asked_jar(struct invocation *inv, struct asked *out);
+bool asked_vinegar(struct invocation *inv, struct asked *out);
+
 /* The operands with blanks between them. False: inv->err is filled. */
 bool operand_words(struct invocation *inv, char *buffer, size_t size);
 
 /* Reads an option's value as a whole number of at least 1; `what` opens the message. */
 bool count_parse(const char *what, const char *text, int most, int *out, struct error *err);
+
+/* The one canner of this kind in the kitchen; NULL: there is none, or more than one. */
+const struct kitchen_canner *only_canner(const struct kitchen *kitchen, enum canner kind);
+
+/* Jars of this size in a load of the canner, as far as the cook has said; else 0. */
+int canner_load(const struct kitchen_canner *canner, enum jar jar);
 
 /* What a command says of a food barred by name, and its status. */
 int answer_barred(struct invocation *inv, const struct barred *barred);

@@ -1,6 +1,8 @@
 /*
  * The engine: work out the facts, run every rule, let the findings make the verdict.
  */
+#include <assert.h>
+
 #include "decide_internal.h"
 
 /*
@@ -32,6 +34,7 @@ static const struct {
     [RULE_PACK_MISSING] = {rule_pack_missing, WHEN_NO_LINE},
     [RULE_PACK_NOT_PUBLISHED] = {rule_pack_not_published, WHEN_NO_LINE},
     [RULE_PACK_UNSTATED] = {rule_pack_unstated, WHEN_NO_LINE},
+    [RULE_PACK_ONLY] = {rule_pack_only, WHEN_LINE},
     [RULE_JAR_MISSING] = {rule_jar_missing, WHEN_NO_LINE},
     [RULE_JAR_TOO_LARGE] = {rule_jar_too_large, WHEN_NO_LINE},
     [RULE_JAR_COVERED] = {rule_jar_covered, WHEN_ANY},
@@ -69,12 +72,13 @@ static const struct {
     [RULE_HEADSPACE] = {rule_headspace, WHEN_LINE},
 };
 
+/* A rule adds one finding; psi-choices and acid-per-jar up to four, table-note two. */
+static_assert(FINDINGS_MAX >= RULE_COUNT + 3 + 3 + 1, "room for every finding there can be");
+
 struct finding *find(struct decision *d, enum rule_id rule, enum level level)
 {
-	/* A rule adds at most two findings and most exclude each other; the last place is kept
-	 * for overwriting so that a future rule too many cannot overrun, only be cut. */
-	struct finding *f =
-	    &d->findings[d->findings_n < FINDINGS_MAX ? d->findings_n++ : FINDINGS_MAX - 1];
+	assert(d->findings_n < FINDINGS_MAX);
+	struct finding *f = &d->findings[d->findings_n++];
 	*f = (struct finding){.rule = rule, .level = level, .a_milli = NONE, .b_milli = NONE};
 	return f;
 }

@@ -72,7 +72,7 @@ rule_function rule_canner_missing, rule_gauge_kind_missing, rule_method_barred,
     rule_gauge_check, rule_vent;
 rule_function rule_steam_acid_only, rule_steam_needs_boiling_water, rule_steam_time_limit,
     rule_steam_jar, rule_steam_advice;
-rule_function rule_pack_missing, rule_pack_not_published, rule_pack_unstated;
+rule_function rule_pack_missing, rule_pack_not_published, rule_pack_unstated, rule_pack_only;
 rule_function rule_jar_missing, rule_jar_too_large, rule_jar_covered, rule_jar_namesake,
     rule_closure_barred, rule_container_barred, rule_mayonnaise_jar, rule_jars_not_sterile,
     rule_sterile_jars;

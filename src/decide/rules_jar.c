@@ -24,6 +24,13 @@ void rule_pack_unstated(const struct facts *f, enum rule_id rule, struct decisio
 		find(d, rule, LEVEL_ASK);
 }
 
+/* No pack was said and the table has one only: the process is for that one. */
+void rule_pack_only(const struct facts *f, enum rule_id rule, struct decision *d)
+{
+	if (f->rq->pack == PACK_UNSTATED && f->table->pack != PACK_UNSTATED)
+		find(d, rule, LEVEL_WARN)->word = pack_word(f->table->pack);
+}
+
 void rule_jar_missing(const struct facts *f, enum rule_id rule, struct decision *d)
 {
 	if (!f->rq->jar.stated)

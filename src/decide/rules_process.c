@@ -11,7 +11,7 @@ void rule_psi_choices(const struct facts *f, enum rule_id rule, struct decision 
 {
 	if (!f->line || f->rq->psi != PSI_UNSTATED)
 		return;
-	for (size_t i = 0; i < f->lines_n; i++) {
+	for (size_t i = 0; i < f->lines_n && i < CHOICES_MAX; i++) {
 		const struct cell *cell = &f->first[i].cells[f->band];
 		if (&f->first[i] == f->line || cell->minutes == 0)
 			continue;

@@ -73,46 +73,42 @@ static bool jar_fits(const struct request *asked, const struct reference *ref,
 	return true;
 }
 
-/* Is this the very way that was asked for? */
-static bool is_request(const struct request *rq, const struct way *way)
-{
-	return rq->canner_choice == CHOICE_CANNER && rq->canner == way->canner &&
-	       rq->pack == way->pack && rq->jar.stated && !rq->jar.by_volume &&
-	       rq->jar.jar == way->jar;
-}
-
-/* Decides one line of a table in one canner; true if it is another way to do it. */
+/* Decides one line of a table in one canner; true if that is tested. */
 static bool try_way(const struct reference *ref, const struct request *asked, struct way *way)
 {
 	struct request rq = request_for(ref, asked, way->canner, way->pack, way->jar);
 	struct decision d;
 	decide(ref, &rq, &d);
-	if (d.verdict != VERDICT_TESTED || is_request(asked, way))
-		return false;
 	way->minutes = d.process.minutes;
 	way->psi = d.process.psi;
-	return true;
+	return d.verdict == VERDICT_TESTED;
 }
 
 size_t decide_ways(const struct reference *ref, const struct request *request, struct way *out,
 		   size_t max)
 {
 	const struct food *food = request->food.kind == MATCH_ONE ? request->food.foods[0] : NULL;
+	struct decision asked;
+	decide(ref, request, &asked);
 	size_t n = 0;
 	for (size_t t = 0; food && t < food->tables_n; t++) {
 		const struct process_table *table = &food->tables[t];
+		/* A boiling-water line may serve in steam too; decide() says when. */
+		enum canner canners[] = {table->canner, CANNER_STEAM};
+		size_t canners_n = table->canner == CANNER_BOILING_WATER ? 2 : 1;
 		for (size_t line = 0; line < table->lines_n; line++) {
 			if (!jar_fits(request, ref, table, line))
 				continue;
-			struct way way = {.canner = table->canner,
-					  .pack = table->pack,
-					  .jar = table->lines[line].jar};
-			if (try_way(ref, request, &way))
-				n = insert(request, out, n, max, way);
-			/* A boiling-water line may serve in steam too; decide() says when. */
-			way.canner = CANNER_STEAM;
-			if (table->canner == CANNER_BOILING_WATER && try_way(ref, request, &way))
-				n = insert(request, out, n, max, way);
+			for (size_t c = 0; c < canners_n; c++) {
+				struct way way = {.canner = canners[c],
+						  .pack = table->pack,
+						  .jar = table->lines[line].jar};
+				bool same = asked.process.table == table &&
+					    asked.process.line->jar == way.jar &&
+					    request->canner == way.canner;
+				if (!same && try_way(ref, request, &way))
+					n = insert(request, out, n, max, way);
+			}
 		}
 	}
 	return n;

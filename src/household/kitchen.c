@@ -1,6 +1,6 @@
 #include <string.h>
 
-#include "jarwright/plain_text.h"
+#include "jarwright/measure.h"
 #include "jarwright/text.h"
 #include "store.h"
 
@@ -55,6 +55,16 @@ static bool integer_column(sqlite3_stmt *row, int column, int least, int most, i
 	       value <= most;
 }
 
+/* The figure decides and the words are what she sees: one changed alone would mislead her. */
+static bool elevation_agrees(const char *typed, int32_t mft)
+{
+	struct quantity elevation = {0};
+	struct error ignored = {0};
+	int64_t typed_mft;
+	return quantity_parse(DIMENSION_LENGTH, "elevation", typed, &elevation, &ignored) &&
+	       rational_ceil(elevation.amount, 1000, &typed_mft) && typed_mft == mft;
+}
+
 static bool read_elevation(sqlite3_stmt *row, struct kitchen *out)
 {
 	out->elevation_stated = sqlite3_column_type(row, 0) != SQLITE_NULL;
@@ -65,7 +75,8 @@ static bool read_elevation(sqlite3_stmt *row, struct kitchen *out)
 			    KITCHEN_ELEVATION_MAX_FT * 1000, 0, &mft))
 		return false;
 	out->elevation_mft = mft;
-	return text_column(row, 1, out->elevation_typed, sizeof out->elevation_typed);
+	return text_column(row, 1, out->elevation_typed, sizeof out->elevation_typed) &&
+	       elevation_agrees(out->elevation_typed, mft);
 }
 
 static bool read_units(sqlite3_stmt *row, struct kitchen *out)
@@ -196,6 +207,9 @@ static bool change_check(const struct kitchen_change *change, struct error *err)
 	if (strlen(change->elevation_typed) >= KITCHEN_TYPED_SIZE)
 		return error_usage(err, "elevation: it is longer than %d bytes; type it shorter",
 				   KITCHEN_TYPED_SIZE - 1);
+	if (!elevation_agrees(change->elevation_typed, change->elevation_mft))
+		return error_usage(err, "elevation: the words and the figure differ; type it again "
+					"as a number and a unit");
 	return true;
 }
 

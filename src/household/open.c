@@ -22,7 +22,8 @@ static bool file_exists(const char *path, bool *exists, struct error *err)
 	if (errno != ENOENT)
 		return error_failed(err, "household file '%s': %s; check its folder", path,
 				    strerror(errno));
-	if (lstat(path, &is) == 0)
+	/* Another program may make the file between the two looks: only a link is a fault. */
+	if (lstat(path, &is) == 0 && S_ISLNK(is.st_mode))
 		return error_failed(
 		    err,
 		    "household file '%s': it is a link to a file that is not there; "
@@ -77,20 +78,12 @@ static int authorize(void *unused, int action, const char *a, const char *b, con
 static bool ready_to_read(struct household *db, struct error *err)
 {
 	enum store_kind kind;
-	int version;
-	if (!store_recognise(db, &kind, &version, err))
+	if (!store_recognise(db, &kind, &db->version, err))
 		return false;
 	if (kind == STORE_EMPTY) {
 		sqlite3_close(db->sql);
 		db->sql = NULL;
-		return true;
 	}
-	if (kind == STORE_OLDER)
-		return error_failed(err,
-				    "household file '%s': it is of version %d, from an older "
-				    "jarwright; copy it, then change anything in it ('jarwright "
-				    "kitchen') to bring it up to date",
-				    db->path, version);
 	return true;
 }
 
@@ -98,10 +91,10 @@ static bool ready_to_read(struct household *db, struct error *err)
 static bool ready_to_write(struct household *db, struct error *err)
 {
 	enum store_kind kind;
-	int version;
 	/* Where the file system cannot do WAL, SQLite keeps its rollback journal: slower, as safe.
 	 */
-	return store_recognise(db, &kind, &version, err) && store_migrate(db, err) &&
+	return store_recognise(db, &kind, &db->version, err) && store_migrate(db, err) &&
+	       store_recognise(db, &kind, &db->version, err) &&
 	       store_exec(db, "PRAGMA journal_mode = WAL", err);
 }
 

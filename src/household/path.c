@@ -79,10 +79,6 @@ bool store_make_folders(const char *path, struct error *err)
 {
 	char folder[HOUSEHOLD_PATH_SIZE];
 	size_t length = strlen(path), parent = 0;
-	if (length >= sizeof folder)
-		return error_failed(err,
-				    "household file: its path is too long; set JARWRIGHT_DB to a "
-				    "shorter one");
 	memcpy(folder, path, length + 1);
 	for (size_t i = 1; i < length; i++) {
 		if (folder[i] != '/')

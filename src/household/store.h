@@ -10,6 +10,7 @@
 
 struct household {
 	sqlite3 *sql; /* NULL: read, and there is no file yet */
+	int version;  /* of its schema: an older file is read as it is, and brought up by a write */
 	char path[HOUSEHOLD_PATH_SIZE];
 };
 
@@ -39,7 +40,10 @@ enum store_kind { STORE_EMPTY, STORE_OLDER, STORE_CURRENT };
 /* False for a file of another program or from a newer jarwright. */
 bool store_recognise(struct household *db, enum store_kind *out, int *version, struct error *err);
 
-/* Makes the folders that lead to the file, each one on disk before the next is made. */
+/*
+ * Makes the folders that lead to the file, each one on disk before the next is made.
+ * path: of less than HOUSEHOLD_PATH_SIZE bytes, as in struct household.
+ */
 bool store_make_folders(const char *path, struct error *err);
 
 #endif

@@ -126,7 +126,7 @@ static bool plan_loads(const struct reference *ref, const struct jar_choice *jar
 				 "--holds-jars how many your canner takes");
 		out->jars_per_load = out->usual_load.least;
 	}
-	out->loads = (wish->jars + out->jars_per_load - 1) / out->jars_per_load;
+	out->loads = (wish->jars - 1) / out->jars_per_load + 1;
 	out->last_load_jars = wish->jars - (out->loads - 1) * out->jars_per_load;
 	return true;
 }

@@ -16,9 +16,9 @@ static bool say_dangling(sqlite3 *db, sqlite3_stmt *found, struct problems *prob
 		return error_failed(err, "out of memory");
 	bool ok = database_prepare(db, sql, &row, err);
 	sqlite3_free(sql);
-	if (!ok)
+	if (!ok ||
+	    !database_bound(row, sqlite3_bind_int64(row, 1, sqlite3_column_int64(found, 1)), err))
 		return false;
-	sqlite3_bind_int64(row, 1, sqlite3_column_int64(found, 1));
 	while (database_next(row)) {
 		struct position at = {database_text(row, 1), (size_t)sqlite3_column_int64(row, 2)};
 		problem_at(problems, at, "unknown %s '%s'", parent, database_text(row, 0));

@@ -19,6 +19,15 @@ bool database_prepare(sqlite3 *db, const char *sql, sqlite3_stmt **out, struct e
 	return true;
 }
 
+bool database_bound(sqlite3_stmt *statement, int code, struct error *err)
+{
+	if (code == SQLITE_OK)
+		return true;
+	database_failed(sqlite3_db_handle(statement), err, "a value could not be bound");
+	sqlite3_finalize(statement);
+	return false;
+}
+
 bool database_next(sqlite3_stmt *statement)
 {
 	return sqlite3_step(statement) == SQLITE_ROW;

@@ -16,6 +16,9 @@ bool database_run(sqlite3 *db, const char *sql, struct error *err);
 /* Prepares one statement; the caller finalizes it. */
 bool database_prepare(sqlite3 *db, const char *sql, sqlite3_stmt **out, struct error *err);
 
+/* Whether a sqlite3_bind_...() gave SQLITE_OK; else sets *err and finalizes the statement. */
+bool database_bound(sqlite3_stmt *statement, int code, struct error *err);
+
 /*
  * Takes a statement to its next row; false at the end or on failure, which is
  * told apart by database_ended.

@@ -14,9 +14,9 @@ static char *select_rows(sqlite3 *db, const char *relation, int *columns, struct
 	sqlite3_stmt *names;
 
 	*columns = 0;
-	if (!database_prepare(db, columns_sql, &names, err))
+	if (!database_prepare(db, columns_sql, &names, err) ||
+	    !database_bound(names, sqlite3_bind_text(names, 1, relation, -1, SQLITE_STATIC), err))
 		return NULL;
-	sqlite3_bind_text(names, 1, relation, -1, SQLITE_STATIC);
 	sqlite3_str *sql = sqlite3_str_new(db);
 	sqlite3_str_appendall(sql, "SELECT ");
 	for (; database_next(names); ++*columns)

@@ -1,5 +1,7 @@
 #include "input.h"
 
+#include "jarwright/text.h"
+
 #include <errno.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -66,42 +68,11 @@ bool input_line(struct input *input, char **line, size_t *length)
 	return true;
 }
 
-/* Length of the well-formed UTF-8 sequence at bytes, or 0 (Unicode, table 3-7). */
-static size_t sequence_length(const unsigned char *bytes, size_t left)
-{
-	unsigned char first = bytes[0];
-	unsigned char low = 0x80;
-	unsigned char high = 0xBF;
-	size_t length;
-
-	if (first < 0x80)
-		return 1;
-	if (first < 0xC2 || first > 0xF4)
-		return 0;
-	length = first < 0xE0 ? 2 : first < 0xF0 ? 3 : 4;
-	if (first == 0xE0)
-		low = 0xA0;
-	else if (first == 0xED)
-		high = 0x9F;
-	else if (first == 0xF0)
-		low = 0x90;
-	else if (first == 0xF4)
-		high = 0x8F;
-	if (left < length || bytes[1] < low || bytes[1] > high)
-		return 0;
-	for (size_t i = 2; i < length; i++)
-		if (bytes[i] < 0x80 || bytes[i] > 0xBF)
-			return 0;
-	return length;
-}
-
 bool input_is_clean(const char *bytes, size_t length)
 {
-	const unsigned char *at = (const unsigned char *)bytes;
-
 	for (size_t i = 0; i < length;) {
-		size_t step = sequence_length(at + i, length - i);
-		if (step == 0 || (at[i] < 0x20 && at[i] != '\t') || at[i] == 0x7F)
+		size_t step = text_utf8_length(bytes + i);
+		if (step == 0 || (bytes[i] != '\t' && text_is_obeyed(bytes + i, step)))
 			return false;
 		i += step;
 	}

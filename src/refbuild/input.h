@@ -26,7 +26,7 @@ void input_close(struct input *input);
  */
 bool input_line(struct input *input, char **line, size_t *length);
 
-/* Whether the bytes are well-formed UTF-8 without control characters but tab. */
+/* Whether the bytes, of a line taken, are UTF-8 in which a terminal obeys nothing but a tab. */
 bool input_is_clean(const char *bytes, size_t length);
 
 #endif

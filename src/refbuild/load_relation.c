@@ -25,10 +25,12 @@ static bool column_type(struct loader *loader, const char *table, const char *co
 
 	*type = 0;
 	if (!database_prepare(loader->db, "SELECT type FROM pragma_table_info(?1) WHERE name = ?2",
-			      &statement, err))
+			      &statement, err) ||
+	    !database_bound(statement, sqlite3_bind_text(statement, 1, table, -1, SQLITE_STATIC),
+			    err) ||
+	    !database_bound(statement, sqlite3_bind_text(statement, 2, column, -1, SQLITE_STATIC),
+			    err))
 		return false;
-	sqlite3_bind_text(statement, 1, table, -1, SQLITE_STATIC);
-	sqlite3_bind_text(statement, 2, column, -1, SQLITE_STATIC);
 	while (database_next(statement))
 		*type = database_text(statement, 0)[0];
 	return database_ended(statement, err);

@@ -74,9 +74,9 @@ static bool store_hash(sqlite3 *db, const char *hash, struct error *err)
 
 	if (strlen(hash) != 64 || strspn(hash, "0123456789abcdef") != 64)
 		return error_failed(err, "--hash: not a SHA-256 in lower-case hex: %s", hash);
-	if (!database_prepare(db, "UPDATE edition SET content_hash = ?1", &update, err))
+	if (!database_prepare(db, "UPDATE edition SET content_hash = ?1", &update, err) ||
+	    !database_bound(update, sqlite3_bind_text(update, 1, hash, -1, SQLITE_STATIC), err))
 		return false;
-	sqlite3_bind_text(update, 1, hash, -1, SQLITE_STATIC);
 	while (database_next(update))
 		;
 	return database_ended(update, err);
@@ -111,9 +111,11 @@ static bool save(sqlite3 *db, const char *path, struct error *err)
 
 	if (!output_name(&output, path, err))
 		return false;
-	bool ok = database_prepare(db, "VACUUM INTO ?1", &vacuum, err);
+	bool ok =
+	    database_prepare(db, "VACUUM INTO ?1", &vacuum, err) &&
+	    database_bound(vacuum,
+			   sqlite3_bind_text(vacuum, 1, output.temporary, -1, SQLITE_STATIC), err);
 	if (ok) {
-		sqlite3_bind_text(vacuum, 1, output.temporary, -1, SQLITE_STATIC);
 		while (database_next(vacuum))
 			;
 		ok = database_ended(vacuum, err);

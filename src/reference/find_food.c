@@ -53,13 +53,16 @@ static void by_synonym(const struct reference *ref, const char *folded, struct f
 	}
 }
 
+/* Adds the foods of the kind of this name; a kind of one food has nothing to ask about. */
 static bool by_kind(const struct reference *ref, const char *folded, struct food_match *out)
 {
-	size_t before = out->foods_n;
+	struct food_match kind = {.foods_n = 0};
 	for (size_t i = 0; i < ref->foods_n; i++)
 		if (words_fold_to(ref->foods[i].kind, strlen(ref->foods[i].kind), folded))
-			add(out, &ref->foods[i]);
-	return out->foods_n > before;
+			add(&kind, &ref->foods[i]);
+	for (size_t i = 0; kind.foods_n > 1 && i < kind.foods_n; i++)
+		add(out, kind.foods[i]);
+	return kind.foods_n > 1;
 }
 
 static void by_title_words(const struct reference *ref, const char *folded, struct food_match *out)

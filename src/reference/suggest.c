@@ -79,17 +79,19 @@ void suggest_foods(const struct reference *ref, const char *folded, struct food_
 {
 	struct nearest near = {.folded = folded, .length = strlen(folded)};
 	near.limit = near.length <= 4 ? 1 : 2;
+	/* Of equals the first found stays first: a food's own name before a word of a title. */
 	for (size_t i = 0; i < ref->foods_n; i++) {
 		char slug[WORDS_SIZE];
 		if (words_fold(ref->foods[i].slug, strlen(ref->foods[i].slug), slug))
 			weigh(&near, &ref->foods[i], slug);
-		weigh_title_words(&near, &ref->foods[i]);
 	}
 	for (size_t i = 0; i < ref->synonyms_n; i++) {
 		char word[WORDS_SIZE];
 		if (words_fold(ref->synonyms[i].word, strlen(ref->synonyms[i].word), word))
 			weigh(&near, ref->synonyms[i].food, word);
 	}
+	for (size_t i = 0; i < ref->foods_n; i++)
+		weigh_title_words(&near, &ref->foods[i]);
 	for (size_t i = 0; i < near.n; i++)
 		out->foods[out->foods_n++] = near.foods[i];
 }

@@ -35,6 +35,11 @@ static void say_canner(struct line *line, const struct request *rq)
 		say(line, ", %s", rq->method->slug);
 }
 
+static const char *unsettled_words(enum match_kind kind)
+{
+	return kind == MATCH_SEVERAL ? "food not chosen yet" : "unknown food";
+}
+
 /* "Pickled beets, hot pack, half-pint jars, steam canner, 2,900 ft", as far as it was said. */
 static void say_subject(struct line *line, const struct reference *ref, const struct request *rq,
 			const struct decision *d, const char *typed)
@@ -43,7 +48,7 @@ static void say_subject(struct line *line, const struct reference *ref, const st
 	if (rq->food.kind == MATCH_BARRED)
 		say(line, "%s", rq->food.barred->slug);
 	else
-		say(line, "%s", d->food ? d->food->title : "no food settled on");
+		say(line, "%s", d->food ? d->food->title : unsettled_words(rq->food.kind));
 	if (rq->pack != PACK_UNSTATED)
 		say(line, ", %s pack", pack_word(rq->pack));
 	if (rq->jar.stated)
@@ -52,7 +57,7 @@ static void say_subject(struct line *line, const struct reference *ref, const st
 	if (!rq->elevation_stated)
 		return;
 	say(line, ", %s", elevation_words(words, sizeof words, rq->elevation_mft));
-	if (*typed && !strstr(typed, "ft"))
+	if (strpbrk(typed, "mM")) /* metres; feet are there already */
 		say(line, " (%s)", typed);
 }
 
@@ -74,7 +79,8 @@ static const char *headline_word(enum verdict verdict)
 static void plain_meaning(const struct page *page, enum verdict verdict)
 {
 	if (verdict == VERDICT_REFUSED)
-		page_text(page, INDENT, "Do not process it so; the reasons and the way out follow.");
+		page_text(page, INDENT,
+			  "Do not process it so; the reasons and the way out follow.");
 	else if (verdict == VERDICT_UNTESTED)
 		page_text(page, INDENT,
 			  "Nothing published covers this. Do not put it on the shelf: keep it in "
@@ -108,33 +114,59 @@ static void process_lines(const struct page *page, const struct reference *ref,
 		    cite(sources, source, sizeof source, &p->table->from));
 }
 
-static void finding_lines(const struct page *page, const struct reference *ref,
+static const char *const leads[] = {
+    [LEVEL_NOTE] = "  note    ",
+    [LEVEL_WARN] = "  careful ",
+    [LEVEL_ASK] = "  say     ",
+    [LEVEL_REFUSE] = "  no      ",
+};
+
+static void finding_lines(const struct page *page, const struct reference *ref, const char *lead,
 			  const struct finding *finding, struct source_list *sources)
 {
-	static const char *const leads[] = {
-	    [LEVEL_NOTE] = "  note    ",
-	    [LEVEL_WARN] = "  careful ",
-	    [LEVEL_ASK] = "  say     ",
-	    [LEVEL_REFUSE] = "  no      ",
-	};
 	char text[TEXT_SIZE], source[WORDS_BUFFER];
 	finding_text(ref, finding, text, sizeof text);
-	page_format(page, leads[finding->level], "%s (%s) %s", text, ref->rules[finding->rule].id,
+	page_format(page, lead, "%s (%s) %s", text, ref->rules[finding->rule].id,
 		    cite(sources, source, sizeof source, finding_citation(ref, finding)));
 }
 
-/* The acid for each jar stands with the process: it is the first thing to do. */
+/*
+ * Two kinds of finding do not wait for their turn: the acid for each jar stands with the
+ * process, for it is the first thing to do; and while the food is not settled, which food it
+ * is comes before every other question. A question that can change nothing is not put: without
+ * a food, no jar and no elevation turns a no into a process.
+ */
+enum part { PART_ACID, PART_FOOD, PART_REST, PART_UNSAID };
+
+static enum part part_of(const struct finding *finding, const struct decision *d)
+{
+	bool about_food =
+	    finding->rule == RULE_FOOD_AMBIGUOUS || finding->rule == RULE_FOOD_UNKNOWN;
+	bool no = d->verdict == VERDICT_REFUSED || d->verdict == VERDICT_UNTESTED;
+	if (finding->rule == RULE_ACID_PER_JAR && d->verdict == VERDICT_TESTED)
+		return PART_ACID;
+	if (about_food && d->verdict != VERDICT_REFUSED)
+		return PART_FOOD;
+	if (finding->level == LEVEL_ASK && !d->food && no && !about_food)
+		return PART_UNSAID;
+	return PART_REST;
+}
+
 static void findings_text(const struct page *page, const struct reference *ref,
-			  const struct decision *d, bool acid, struct source_list *sources)
+			  const struct decision *d, enum part part, struct source_list *sources)
 {
 	bool first = true;
 	for (size_t i = 0; i < d->findings_n; i++) {
-		if ((d->findings[i].rule == RULE_ACID_PER_JAR) != acid)
+		const struct finding *finding = &d->findings[i];
+		if (part_of(finding, d) != part)
 			continue;
-		if (first && !acid)
+		if (first && part != PART_ACID)
 			page_blank(page);
+		/* Doses are for choosing among: one of them goes into a jar. */
+		bool other_dose = part == PART_ACID && !first;
+		finding_lines(page, ref, other_dose ? "  or      " : leads[finding->level], finding,
+			      sources);
 		first = false;
-		finding_lines(page, ref, &d->findings[i], sources);
 	}
 }
 
@@ -146,7 +178,7 @@ static void candidates_text(const struct page *page, const struct food_match *ma
 	page_text(page, "",
 		  match->kind == MATCH_SEVERAL ? "Which of these is it?" : "Near in spelling:");
 	for (size_t i = 0; i < match->foods_n; i++)
-		page_format(page, INDENT, "%s (%s)", match->foods[i]->slug, match->foods[i]->title);
+		page_format(page, INDENT, "%s: %s", match->foods[i]->slug, match->foods[i]->title);
 }
 
 static void ways_text(const struct page *page, const struct reference *ref,
@@ -181,9 +213,14 @@ void decision_text(const struct page *page, const struct reference *ref,
 	struct source_list sources = {.sources_n = 0};
 	if (decision->verdict == VERDICT_TESTED)
 		process_lines(page, ref, decision, &sources);
-	findings_text(page, ref, decision, true, &sources);
-	findings_text(page, ref, decision, false, &sources);
-	candidates_text(page, &request->food);
+	findings_text(page, ref, decision, PART_ACID, &sources);
+	findings_text(page, ref, decision, PART_FOOD, &sources);
+	bool refused = decision->verdict == VERDICT_REFUSED;
+	if (!refused)
+		candidates_text(page, &request->food);
+	findings_text(page, ref, decision, PART_REST, &sources);
+	if (refused)
+		candidates_text(page, &request->food);
 	ways_text(page, ref, request, decision->verdict);
 	page_blank(page);
 	page_text(

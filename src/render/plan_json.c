@@ -60,17 +60,18 @@ static json_t *clock_json(int minutes)
 	return json_sprintf("%02d:%02d", minutes / 60, minutes % 60);
 }
 
-json_t *plan_json(const struct plan *plan)
+json_t *plan_json(const struct plan *plan, const struct yield *yield)
 {
 	static const char *const origins[] = {[LOAD_STATED] = "stated",
 					      [LOAD_PUBLISHED] = "published",
 					      [LOAD_OF_LARGER_JAR] = "published-larger-jar"};
-	return json_pack("{s:i, s:i, s:s, s:i, s:o, s:o, s:o, s:o, s:o, s:b, s:o, s:b, s:o}",
+	return json_pack("{s:i, s:i, s:s, s:i, s:o, s:o, s:o, s:o, s:o, s:b, s:o, s:b, s:o, s:o}",
 			 "jars", plan->wish.jars, "jars_per_load", plan->jars_per_load,
 			 "jars_per_load_from", origins[plan->load_origin], "loads", plan->loads,
 			 "start", clock_json(plan->wish.start), "until",
 			 clock_json(plan->wish.until), "steps", steps_json(plan), "load_minutes",
 			 span_json(plan->load), "total_minutes", span_json(plan->all), "complete",
 			 (int)plan->complete, "timeline", loads_json(plan), "late", (int)plan->late,
-			 "seal_check_hours", span_json(plan->seal_test));
+			 "seal_check_hours", span_json(plan->seal_test), "left_lb",
+			 yield ? json_real(rational_double(yield->left_lb)) : json_null());
 }

@@ -1,8 +1,12 @@
 /* The plan of a day's canning: what happens when. */
+#include <string.h>
+
 #include "jarwright/render.h"
 
-#define HOUR 60
-#define DAY  (24 * HOUR)
+#define HOUR    60
+#define DAY     (24 * HOUR)
+#define INDENT  "  "
+#define CAREFUL "  careful "
 
 /* "14:05", or "02:10 +1 day". */
 static void clock_words(char *buffer, size_t size, int minutes)
@@ -96,14 +100,35 @@ static void load_lines(const struct page *page, const struct plan *plan, int loa
 		page_format(page, "  seal check        ", "%s hours after they are out", hours);
 }
 
-static void origin_line(const struct page *page, const struct plan *plan,
-			struct source_list *sources)
+void yield_text(const struct page *page, const struct reference *ref, const struct yield *yield)
+{
+	char pounds[WORDS_BUFFER];
+	page_format(page, INDENT, "Published: %s lb for %d %s jars; the rest in proportion.",
+		    milli_words(pounds, sizeof pounds, yield->published_milli_lb),
+		    yield->published_jars, ref->jars[yield->published_jar].name);
+}
+
+char *left_words(char *buffer, size_t size, const struct yield *yield)
+{
+	double left_lb = rational_double(yield->left_lb);
+	*buffer = '\0';
+	if (left_lb >= 0.05) /* less would be "0.0 lb" */
+		snprintf(buffer, size, ", %.1f lb left", left_lb);
+	return buffer;
+}
+
+static void load_line(const struct page *page, const struct plan *plan,
+		      const struct plan_subject *subject, struct source_list *sources)
 {
 	char range[32], source[WORDS_BUFFER];
-	if (plan->load_origin == LOAD_STATED)
+	if (plan->load_origin == LOAD_STATED) {
+		if (subject->canner)
+			page_format(page, INDENT, "Your canner '%s' holds %d of them.",
+				    subject->canner, plan->jars_per_load);
 		return;
+	}
 	span_words(range, sizeof range, plan->usual_load);
-	page_format(page, "  ", "The usual load is %s%s %s; say --holds-jars if yours differs.",
+	page_format(page, INDENT, "The usual load is %s%s %s; say --holds-jars if yours differs.",
 		    range,
 		    plan->load_origin == LOAD_OF_LARGER_JAR
 			? " jars of the next larger size; none is published for these"
@@ -111,46 +136,68 @@ static void origin_line(const struct page *page, const struct plan *plan,
 		    cite(sources, source, sizeof source, plan->usual_load.from));
 }
 
-static void closing_lines(const struct page *page, const struct plan *plan)
+/* What would upset the day, before the day is read. */
+static void late_lines(const struct page *page, const struct plan *plan)
 {
-	char until[32], last[32];
-	page_blank(page);
+	char until[32] = "midnight", last[32];
 	if (!plan->complete)
-		page_text(page, "careful ",
-			  "The times above leave out the heating of the steam canner, which no "
+		page_text(page, CAREFUL,
+			  "These times leave out the heating of the steam canner, which no "
 			  "publication gives: all later times shift by it.");
+	if (!plan->late)
+		return;
+	if (plan->wish.until != DAY)
+		clock_words(until, sizeof until, plan->wish.until);
+	if (plan->last_start < 0) {
+		page_format(page, CAREFUL, "No load started today is surely out by %s.", until);
+		return;
+	}
+	clock_words(last, sizeof last, plan->last_start);
+	page_format(page, CAREFUL,
+		    "The last load may not be out by %s: it must be on by %s%s. Make fewer jars "
+		    "today, or start earlier; never cut a process short.",
+		    until, last, plan->complete ? "" : ", less the time it heats");
+}
+
+static void closing_lines(const struct page *page)
+{
+	page_blank(page);
 	page_text(
 	    page, "note    ",
 	    "Preparing the food and filling the jars is not in the times; a later load starts "
 	    "when the one before is out, if its jars are filled by then. If the boil, the "
 	    "steam or the pressure is lost, the process time starts again.");
-	if (!plan->late)
-		return;
-	clock_words(until, sizeof until, plan->wish.until);
-	if (plan->last_start < 0) {
-		page_format(page, "careful ", "No load started today is surely out by %s.", until);
-		return;
-	}
-	clock_words(last, sizeof last, plan->last_start);
-	page_format(
-	    page, "careful ",
-	    "The last load may not be out by %s: it must be on by %s. Make fewer jars today, or "
-	    "start earlier; never cut a process short.",
-	    until, last);
 }
 
-void plan_text(const struct page *page, const struct plan *plan, const char *jars)
+/* "20 pint jars, 1.8 lb left, in 3 loads of 8" */
+static void heading(const struct page *page, const struct plan *plan,
+		    const struct plan_subject *subject)
 {
-	char first[96], all[32];
-	clock_span(first, sizeof first, plan->wish.start, plan->all);
+	char last[96], all[32], left[64] = "", loads[32] = "1 load";
+	int jars = plan->wish.jars;
+	size_t letters = strlen(subject->jars) - (jars == 1); /* "pint jars", without its s */
+	clock_span(last, sizeof last, plan->wish.start, plan->all);
 	span_words(all, sizeof all, plan->all);
-	page_format(page, "PLAN  ", "%d %s in %d load%s of %d; the last is out at %s (%s minutes)",
-		    plan->wish.jars, jars, plan->loads, plan->loads > 1 ? "s" : "",
-		    plan->jars_per_load, first, all);
+	if (subject->yield)
+		left_words(left, sizeof left, subject->yield);
+	if (plan->loads > 1)
+		snprintf(loads, sizeof loads, "%d loads of %d", plan->loads, plan->jars_per_load);
+	page_format(page, "PLAN  ", "%d %.*s%s%s in %s; the last is out %s %s (%s minutes)", jars,
+		    (int)letters, subject->jars, left, *left ? "," : "", loads,
+		    plan->complete ? "at" : "no sooner than", last, all);
+}
+
+void plan_text(const struct page *page, const struct reference *ref, const struct plan *plan,
+	       const struct plan_subject *subject)
+{
 	struct source_list sources = {.sources_n = 0};
-	origin_line(page, plan, &sources);
+	heading(page, plan, subject);
+	if (subject->yield)
+		yield_text(page, ref, subject->yield);
+	load_line(page, plan, subject, &sources);
+	late_lines(page, plan);
 	for (int load = 0; load < plan->loads; load++)
 		load_lines(page, plan, load, &sources);
-	closing_lines(page, plan);
+	closing_lines(page);
 	sources_text(page, &sources);
 }

@@ -26,7 +26,8 @@ static void title(const struct page *page, const struct process_table *table,
 	char pack[32] = "", source[WORDS_BUFFER];
 	if (table->pack != PACK_UNSTATED)
 		snprintf(pack, sizeof pack, ", %s pack", pack_word(table->pack));
-	page_format(page, "", "%s%s %s", canner_title(table->canner), pack,
+	page_format(page, "", "%s%s%s %s", canner_title(table->canner), pack,
+		    table->canner == CANNER_BOILING_WATER ? "" : ", min @ psi",
 		    cite(sources, source, sizeof source, &table->from));
 }
 

@@ -3,18 +3,9 @@
 #include <string.h>
 
 #include "jarwright/render.h"
+#include "jarwright/text.h"
 
-/* Columns that n bytes of UTF-8 take: every character one. */
-static int columns(const char *text, size_t n)
-{
-	int wide = 0;
-	for (size_t i = 0; i < n; i++)
-		wide += ((unsigned char)text[i] & 0xC0) != 0x80;
-	return wide;
-}
-
-/* Writes text from column `at`, continuing lines at column `indent`. */
-static void flow(const struct page *page, const char *text, int at, int indent)
+void page_flow(const struct page *page, const char *text, int at, int indent)
 {
 	bool first = true;
 	while (*text) {
@@ -22,7 +13,7 @@ static void flow(const struct page *page, const char *text, int at, int indent)
 		size_t n = strcspn(text, " \n");
 		if (n == 0)
 			break;
-		int wide = columns(text, n);
+		int wide = text_columns(text, n);
 		if (!first && at + 1 + wide > page->width) {
 			fprintf(page->out, "\n%*s", indent, "");
 			at = indent;
@@ -40,9 +31,9 @@ static void flow(const struct page *page, const char *text, int at, int indent)
 
 void page_text(const struct page *page, const char *lead, const char *text)
 {
-	int indent = columns(lead, strlen(lead));
+	int indent = text_columns(lead, strlen(lead));
 	fputs(lead, page->out);
-	flow(page, text, indent, indent);
+	page_flow(page, text, indent, indent);
 }
 
 void page_format(const struct page *page, const char *lead, const char *format, ...)
@@ -57,9 +48,9 @@ void page_format(const struct page *page, const char *lead, const char *format, 
 
 void page_headline(const struct page *page, const char *word, const char *rest)
 {
-	int indent = columns(word, strlen(word)) + 2;
+	int indent = text_columns(word, strlen(word)) + 2;
 	fprintf(page->out, page->bold ? "\033[1m%s\033[0m  " : "%s  ", word);
-	flow(page, rest, indent, indent);
+	page_flow(page, rest, indent, indent);
 }
 
 void page_blank(const struct page *page)

@@ -128,7 +128,26 @@ START_TEST(obeyed_characters_are_hidden)
 		char shown[TEXT_SHOWN_SIZE];
 		text_show(cases[i].text, SIZE_MAX, shown);
 		ck_assert_str_eq(shown, cases[i].hidden ? "?" : cases[i].text);
+		ck_assert_int_eq(plain_text_check(cases[i].text),
+				 cases[i].hidden ? PLAIN_TEXT_CONTROL : PLAIN_TEXT);
 	}
+}
+END_TEST
+
+START_TEST(plain_text_is_told_from_other)
+{
+	ck_assert_int_eq(plain_text_check(""), PLAIN_TEXT);
+	ck_assert_int_eq(plain_text_check("3½ lb of 🍅"), PLAIN_TEXT);
+	ck_assert_int_eq(plain_text_check("lb\n"), PLAIN_TEXT_CONTROL);
+	ck_assert_int_eq(plain_text_check("3\xC2"), PLAIN_TEXT_NOT_UTF8);
+}
+END_TEST
+
+START_TEST(columns_are_characters)
+{
+	ck_assert_int_eq(text_columns("3½ lb", strlen("3½ lb")), 5);
+	ck_assert_int_eq(text_columns("3½ lb", 3), 2);
+	ck_assert_int_eq(text_columns("", 0), 0);
 }
 END_TEST
 
@@ -173,6 +192,8 @@ Suite *text_suite(void)
 	tcase_add_test(tests, partial_end_is_dropped);
 	tcase_add_test(tests, shown_safely);
 	tcase_add_test(tests, obeyed_characters_are_hidden);
+	tcase_add_test(tests, plain_text_is_told_from_other);
+	tcase_add_test(tests, columns_are_characters);
 	tcase_add_test(tests, shown_only_as_far_as_asked);
 	tcase_add_test(tests, long_text_is_cut);
 	suite_add_tcase(suite, tests);

@@ -5,7 +5,7 @@
 #include "../../src/cli/cli.h"
 #include "suites.h"
 
-enum { ALL = 10 }; /* commands; the first test says if it is not so */
+enum { ALL = 12 }; /* commands; the first test says if it is not so */
 
 /* What the writer writes; the caller frees it. */
 static char *written(void (*writer)(FILE *, const struct command *), const struct command *command)
@@ -21,13 +21,13 @@ static char *written(void (*writer)(FILE *, const struct command *), const struc
 
 static void write_page(FILE *out, const struct command *command)
 {
-	help_command(out, command, 0);
+	help_command(&(struct page){.out = out, .width = PAGE_WIDTH}, command);
 }
 
 static void write_overview(FILE *out, const struct command *command)
 {
 	(void)command;
-	help_overview(out, 0);
+	help_overview(&(struct page){.out = out, .width = PAGE_WIDTH});
 }
 
 static void write_man(FILE *out, const struct command *command)
@@ -183,32 +183,6 @@ START_TEST(exit_codes_are_all_told)
 }
 END_TEST
 
-START_TEST(text_is_wrapped_by_characters)
-{
-	static const struct {
-		const char *text;
-		int indent, width;
-		const char *lines;
-	} cases[] = {
-	    {"", 0, 10, "\n"},
-	    {"one two three", 0, 7, "one two\nthree\n"},
-	    {"one two three", 2, 7, "  one\n  two\n  three\n"},
-	    {"verylongword a", 0, 5, "verylongword\na\n"},
-	    {"\xc2\xbd \xc2\xbd \xc2\xbd", 0, 3, "\xc2\xbd \xc2\xbd\n\xc2\xbd\n"},
-	};
-	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
-		char *text = NULL;
-		size_t n = 0;
-		FILE *out = open_memstream(&text, &n);
-		ck_assert_ptr_nonnull(out);
-		wrap_text(out, cases[i].text, cases[i].indent, cases[i].width);
-		ck_assert_int_eq(fclose(out), 0);
-		ck_assert_str_eq(text, cases[i].lines);
-		free(text);
-	}
-}
-END_TEST
-
 START_TEST(near_names_are_offered_and_far_ones_not)
 {
 	ck_assert_str_eq(nearest_command("kitchn"), "kitchen");
@@ -230,7 +204,6 @@ Suite *help_suite(void)
 	tcase_add_loop_test(tcase, the_man_page_has_every_option_in_its_command, 0, ALL);
 	tcase_add_loop_test(tcase, completion_has_every_option_of_its_command, 0, ALL);
 	tcase_add_test(tcase, exit_codes_are_all_told);
-	tcase_add_test(tcase, text_is_wrapped_by_characters);
 	tcase_add_test(tcase, near_names_are_offered_and_far_ones_not);
 	suite_add_tcase(suite, tcase);
 	return suite;

@@ -221,6 +221,9 @@ START_TEST(pack_rules)
 	expect(rq, VERDICT_UNTESTED, RULE_PACK_NOT_PUBLISHED, LEVEL_REFUSE);
 	rq.pack = PACK_UNSTATED;
 	expect_process(rq, 20, 0);
+	expect(rq, VERDICT_TESTED, RULE_PACK_ONLY, LEVEL_WARN);
+	rq.pack = PACK_HOT;
+	expect_without(rq, VERDICT_TESTED, RULE_PACK_ONLY);
 	/* Tuna: the table does not name the pack (guide 5, p. 5-15). */
 	rq = ask("tuna", CANNER_DIAL_GAUGE, PACK_RAW, JAR_PINT, 500);
 	expect(rq, VERDICT_UNCLEAR, RULE_PACK_UNSTATED, LEVEL_ASK);
@@ -286,6 +289,13 @@ START_TEST(closure_rules)
 	ck_assert_ptr_nonnull(rq.container);
 	expect(rq, VERDICT_TESTED, RULE_MAYONNAISE_JAR, LEVEL_WARN); /* guide 1, p. 1-14 */
 	rq.canner = CANNER_DIAL_GAUGE;
+	expect(rq, VERDICT_REFUSED, RULE_MAYONNAISE_JAR, LEVEL_REFUSE);
+	/* An acidified food is acid food, p. 1-14; a low-acid one is not, in any canner. */
+	rq = beets();
+	rq.container = reference_find_barred(ref, FACET_CONTAINER, "mayonnaise-jar");
+	expect(rq, VERDICT_TESTED, RULE_MAYONNAISE_JAR, LEVEL_WARN);
+	rq = ask("asparagus", CANNER_DIAL_GAUGE, PACK_RAW, JAR_PINT, 500);
+	rq.container = reference_find_barred(ref, FACET_CONTAINER, "mayonnaise-jar");
 	expect(rq, VERDICT_REFUSED, RULE_MAYONNAISE_JAR, LEVEL_REFUSE);
 }
 END_TEST
@@ -549,6 +559,24 @@ START_TEST(ways_are_tested)
 }
 END_TEST
 
+/* Whoever has larger jars may take smaller ones, but is never sent to a larger one than needed. */
+START_TEST(ways_in_smaller_jars)
+{
+	struct way ways[WAYS_MAX];
+	struct request rq = ask("asparagus", CANNER_DIAL_GAUGE, PACK_RAW, JAR_QUART, 500);
+	bool pints = false;
+	size_t n = decide_ways(ref, &rq, ways, WAYS_MAX);
+	for (size_t i = 0; i < n; i++)
+		pints = pints || ways[i].jar == JAR_PINT;
+	ck_assert(pints); /* guide 4, p. 4-5: pints and quarts */
+	rq.jar.jar = JAR_PINT;
+	n = decide_ways(ref, &rq, ways, WAYS_MAX);
+	ck_assert_uint_gt(n, 0);
+	for (size_t i = 0; i < n; i++)
+		ck_assert_int_le((int)ways[i].jar, (int)JAR_PINT);
+}
+END_TEST
+
 static Suite *decide_suite(void)
 {
 	Suite *suite = suite_create("decide");
@@ -572,6 +600,7 @@ static Suite *decide_suite(void)
 	tcase_add_test(tcase, gap_in_a_table);
 	tcase_add_test(tcase, all_reasons_are_kept);
 	tcase_add_test(tcase, ways_are_tested);
+	tcase_add_test(tcase, ways_in_smaller_jars);
 	suite_add_tcase(suite, tcase);
 	return suite;
 }

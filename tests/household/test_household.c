@@ -9,7 +9,7 @@
 
 #include "../../src/household/migrations.h"
 #include "jarwright/household.h"
-#include "suite.h"
+#include "suites.h"
 
 static char folder[64];
 static char path[128];
@@ -185,14 +185,18 @@ END_TEST
 START_TEST(elevation_limits)
 {
 	static const struct {
+		const char *typed;
 		int32_t mft;
 		bool ok;
-	} cases[] = {{-16000000, true}, {-16000001, false}, {36000000, true}, {36000001, false}};
+	} cases[] = {{"-16000 ft", -16000000, true}, {"-16000.001 ft", -16000001, false},
+		     {"36000 ft", 36000000, true},   {"36000.001 ft", 36000001, false},
+		     {"2900", 2900000, false}, /* no unit, and below: other figures */
+		     {"2900 m", 2900000, false},     {"880 m", 2887139, false}};
 	struct household *db = opened(HOUSEHOLD_WRITE);
 	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
 		const struct kitchen_change change = {.elevation_stated = true,
 						      .elevation_mft = cases[i].mft,
-						      .elevation_typed = "x"};
+						      .elevation_typed = cases[i].typed};
 		ck_assert_int_eq(household_change_kitchen(db, &change, &err), cases[i].ok);
 		if (!cases[i].ok)
 			ck_assert_int_eq(err.kind, ERROR_USAGE);
@@ -386,6 +390,8 @@ START_TEST(damaged_rows_are_refused)
 	static const char *const damage[] = {
 	    "UPDATE kitchen SET elevation_mft = 99000000",
 	    "UPDATE kitchen SET elevation_typed = NULL",
+	    "UPDATE kitchen SET elevation_mft = 0",
+	    "UPDATE kitchen SET elevation_typed = '900 m'",
 	    "UPDATE kitchen SET elevation_typed = char(27) || '[2J'",
 	    "UPDATE kitchen SET units = 'cubits'",
 	    "DELETE FROM kitchen",
@@ -444,6 +450,7 @@ START_TEST(programs_started_together_do_not_fail)
 			  household_put_canner(db, &canner, &replaced, &err);
 		if (!ok)
 			fprintf(stderr, "%s\n", err.text);
+		household_close(db);
 		_exit(!ok);
 	}
 	for (int i = 0; i < PROGRAMS; i++) {
@@ -519,7 +526,7 @@ static Suite *household_suite(void)
 	tcase_add_test(tcase, a_folder_is_refused);
 	tcase_add_test(tcase, a_link_is_followed_and_a_link_to_nothing_is_no_empty_kitchen);
 	tcase_add_test(tcase, a_file_that_may_not_be_written_is_said_to_be_so);
-	tcase_add_loop_test(tcase, damaged_rows_are_refused, 0, 8);
+	tcase_add_loop_test(tcase, damaged_rows_are_refused, 0, 10);
 	tcase_add_test(tcase, two_connections_see_each_other);
 	tcase_add_test(tcase, programs_started_together_do_not_fail);
 	tcase_add_loop_test(tcase, where_the_file_is, 0, 8);
@@ -528,4 +535,4 @@ static Suite *household_suite(void)
 	return suite;
 }
 
-SUITE_MAIN(household_suite())
+SUITE_MAIN(household_suite(), recipes_suite())

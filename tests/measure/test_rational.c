@@ -149,7 +149,7 @@ static struct rational random_rational(uint64_t *state, uint64_t span)
 START_TEST(laws_of_arithmetic)
 {
 	uint64_t state = SEED;
-	for (int round = 0; round < 200000; round++) {
+	for (int round = 0; round < 20000; round++) {
 		uint64_t before = state;
 		struct rational a = random_rational(&state, 40000);
 		struct rational b = random_rational(&state, 40000);
@@ -183,7 +183,7 @@ START_TEST(large_results_are_exact_or_refused)
 	uint64_t state = SEED;
 	int fitted = 0;
 	int refused = 0;
-	for (int round = 0; round < 200000; round++) {
+	for (int round = 0; round < 20000; round++) {
 		uint64_t before = state;
 		uint64_t span = UINT64_C(1) << (next_random(&state) % 62 + 1);
 		struct rational a = random_rational(&state, span);
@@ -205,8 +205,8 @@ START_TEST(large_results_are_exact_or_refused)
 			      (unsigned long long)before, (long long)a.num, (long long)a.den,
 			      (long long)b.num, (long long)b.den);
 	}
-	ck_assert_int_gt(fitted, 10000);
-	ck_assert_int_gt(refused, 10000);
+	ck_assert_int_gt(fitted, 1000);
+	ck_assert_int_gt(refused, 1000);
 }
 END_TEST
 

@@ -168,6 +168,7 @@ const struct refusal refusals[] = {
      "band 1002-3000 leaves a gap above the band below, which ends at 1000 ft"},
     {"1001-3000 ", "1001-     ", "1001- ", "band 1001- is open, but is not the last"},
     {"1001-3000 ", "1001-999  ", "1001-999", "a band must not end below its start"},
+    {"1001-3000 ", "1001-36001 ", "1001-36001", "a band must not end above 36000 ft"},
     {"1001-3000 ", "from-3000 ", "from-3000",
      "bands: 'from-3000' is not an elevation band as 0-1000 or 6001-"},
     {"  bands     0-2000   2001-4000\n", "", "table beans hot",

@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "jarwright/reference.h"
+#include "jarwright/spelling.h"
 #include "jarwright/words.h"
 #include "suite.h"
 
@@ -110,6 +111,61 @@ START_TEST(a_slip_is_suggested_never_taken)
 }
 END_TEST
 
+static size_t smaller(size_t a, size_t b)
+{
+	return a < b ? a : b;
+}
+
+/* From typed, which is folded, to the nearest name of the food. */
+static size_t distance(const struct food *food, const char *typed)
+{
+	const struct reference *ref = reference_edition();
+	char folded[WORDS_SIZE];
+	ck_assert(words_fold(food->slug, strlen(food->slug), folded));
+	size_t nearest = spelling_distance(folded, typed);
+	ck_assert(words_fold(food->title, strlen(food->title), folded));
+	for (char *word = strtok(folded, " "); word; word = strtok(NULL, " "))
+		nearest = smaller(nearest, spelling_distance(word, typed));
+	for (size_t i = 0; i < ref->synonyms_n; i++) {
+		const char *word = ref->synonyms[i].word;
+		if (ref->synonyms[i].food == food && words_fold(word, strlen(word), folded))
+			nearest = smaller(nearest, spelling_distance(folded, typed));
+	}
+	return nearest;
+}
+
+START_TEST(the_nearest_is_suggested_first)
+{
+	static const char *const slips[] = {"aple", "peeches", "beats", "tomattoe", "relich"};
+	for (size_t s = 0; s < sizeof slips / sizeof *slips; s++) {
+		struct food_match match = find(slips[s]);
+		char typed[WORDS_SIZE];
+		size_t before = 0;
+		ck_assert(words_fold(slips[s], strlen(slips[s]), typed));
+		ck_assert_int_eq(match.kind, MATCH_NONE);
+		ck_assert_uint_gt(match.foods_n, 0);
+		for (size_t i = 0; i < match.foods_n; i++) {
+			size_t apart = distance(match.foods[i], typed);
+			ck_assert_msg(apart >= before && apart <= 2, "%s: %s", slips[s],
+				      match.foods[i]->slug);
+			before = apart;
+			for (size_t j = 0; j < i; j++)
+				ck_assert_ptr_ne(match.foods[i], match.foods[j]);
+		}
+	}
+}
+END_TEST
+
+START_TEST(a_table_that_is_not_published_is_not_there)
+{
+	/* AIB 539 (2015) guide 4, p. 4-5: asparagus, a low-acid food, only under pressure. */
+	const struct food *food = reference_food(reference_edition(), "asparagus");
+	ck_assert_ptr_nonnull(reference_table(food, CANNER_DIAL_GAUGE, PACK_RAW));
+	ck_assert_ptr_null(reference_table(food, CANNER_BOILING_WATER, PACK_RAW));
+	ck_assert_ptr_null(reference_table(food, CANNER_STEAM, PACK_RAW));
+}
+END_TEST
+
 START_TEST(nonsense_finds_nothing)
 {
 	static const char *const words[] = {"", " ", "-", "''", "|", "qqqqqqqq", "\xff\xfe", "a|b"};
@@ -148,6 +204,17 @@ START_TEST(a_harvest_means_all_its_foods)
 	reference_find_harvest(reference_edition(), "beets", &match);
 	ck_assert_int_eq(match.kind, MATCH_SEVERAL);
 	ck_assert(has(&match, "beets") && has(&match, "pickled-beets"));
+	/* AIB 539 (2015) guide 1, p. 1-31: no process for mashed potatoes. */
+	reference_find_harvest(reference_edition(), "mashed potatoes", &match);
+	ck_assert_int_eq(match.kind, MATCH_BARRED);
+	ck_assert_str_eq(match.barred->slug, "mashed-potatoes");
+	ck_assert_uint_eq(match.foods_n, 0);
+	reference_find_harvest(reference_edition(), "beats", &match);
+	ck_assert_int_eq(match.kind, MATCH_NONE);
+	ck_assert(has(&match, "beets"));
+	reference_find_harvest(reference_edition(), "--", &match);
+	ck_assert_int_eq(match.kind, MATCH_NONE);
+	ck_assert_uint_eq(match.foods_n, 0);
 }
 END_TEST
 
@@ -170,6 +237,8 @@ START_TEST(folding)
 	ck_assert(!words_all_in("sweet green tomato", "tom"));
 	ck_assert(words_listed("|oven|oven canning|", "oven canning"));
 	ck_assert(!words_listed("|oven|oven canning|", "canning"));
+	ck_assert(!words_fold_to("", 0, "oven"));
+	ck_assert(!words_same("oven", ""));
 }
 END_TEST
 
@@ -184,6 +253,8 @@ static Suite *find_suite(void)
 	tcase_add_test(tests, a_kind_is_asked_with_all_its_foods);
 	tcase_add_test(tests, words_of_a_title_ask_even_for_one);
 	tcase_add_test(tests, a_slip_is_suggested_never_taken);
+	tcase_add_test(tests, the_nearest_is_suggested_first);
+	tcase_add_test(tests, a_table_that_is_not_published_is_not_there);
 	tcase_add_test(tests, nonsense_finds_nothing);
 	tcase_add_test(tests, every_barred_word_is_known);
 	tcase_add_test(tests, a_harvest_means_all_its_foods);

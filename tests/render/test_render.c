@@ -140,6 +140,35 @@ START_TEST(metric_jars_keep_their_volume)
 END_TEST
 
 /* Every verdict over the foods renders, and no line is wider than the page. */
+START_TEST(text_is_wrapped_by_characters)
+{
+	static const struct {
+		const char *lead, *text;
+		int width;
+		const char *lines;
+	} cases[] = {
+	    {"", "", 10, "\n"},
+	    {"", "one two three", 7, "one two\nthree\n"},
+	    {"  ", "one two three", 7, "  one\n  two\n  three\n"},
+	    {"\xc2\xbd ", "one two three", 9, "\xc2\xbd one two\n  three\n"},
+	    {"", " one\n two  ", 10, "one two\n"},
+	    {"", "verylongword a", 5, "verylongword\na\n"},
+	    {"", "\xc2\xbd \xc2\xbd \xc2\xbd", 3, "\xc2\xbd \xc2\xbd\n\xc2\xbd\n"},
+	};
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char *text = NULL;
+		size_t n = 0;
+		FILE *out = open_memstream(&text, &n);
+		ck_assert_ptr_nonnull(out);
+		const struct page page = {.out = out, .width = cases[i].width};
+		page_text(&page, cases[i].lead, cases[i].text);
+		ck_assert_int_eq(fclose(out), 0);
+		ck_assert_str_eq(text, cases[i].lines);
+		free(text);
+	}
+}
+END_TEST
+
 START_TEST(text_fits_the_page)
 {
 	const struct reference *ref = reference_edition();
@@ -206,6 +235,7 @@ static Suite *render_suite(void)
 	tcase_add_test(tests, no_process_without_a_tested_verdict);
 	tcase_add_test(tests, candidates_are_listed);
 	tcase_add_test(tests, metric_jars_keep_their_volume);
+	tcase_add_test(tests, text_is_wrapped_by_characters);
 	tcase_add_test(tests, text_fits_the_page);
 	tcase_add_test(tests, figures_read_as_printed);
 	tcase_add_test(tests, the_column_of_an_elevation);

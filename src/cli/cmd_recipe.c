@@ -1,0 +1,125 @@
+/* recipe: the table of its subcommands, and which options go with which. */
+#include <string.h>
+
+#include "jarwright/text.h"
+#include "recipe.h"
+
+static const struct option_spec options[] = {
+    {"measures", "SYSTEM",
+     "whose cups and pints: us, imperial, canada, australia, new-zealand, "
+     "metric"},
+    {"in", "SYSTEMS", "measures to show side by side: us,imperial,metric,au"},
+    {"scale", "FACTOR", "multiply every amount: 1/2, 3"},
+    {"by", "FACTOR", "scale: multiply every amount: 1/2, 3"},
+    {"jars", "N", "scale: jars wanted, with --jar and --makes"},
+    {"jar", "JAR", "half-pint, pint, quart ... or a volume with its unit: 500mL, 1L"},
+    {"makes", "AMOUNT", "what the recipe makes as written: '4 pints', 2L"},
+    {"have", "WEIGHT", "scale: produce at hand, with its unit: 1.7kg, 4lb"},
+    {"of", "WORDS", "scale: which line --have weighs, if not the heaviest produce"},
+    {"cooked", "VOLUME", "yield: the cooked volume, as measured: '3 pints', 1.6L"},
+    {"like", "FOOD", "yield: a food with a published density that the cooked mix is like"},
+    {"reduced", "SHARE", "yield: the share left after cooking down: 60%"},
+    {"formula", "FOOD", "yield: also what the tested formula is published to make"},
+    {"vinegar", "STRENGTH", "acidity on the label (5%), or: homemade, unknown, wine"},
+    {"as", "text|json|jsonld", "export: as typed, with exact amounts, or for web pages"},
+    OPTION_JSON,
+    OPTIONS_END,
+};
+
+static const struct example examples[] = {
+    {"jarwright recipe add 'plum chutney' chutney.txt --measures imperial",
+     "keeps a recipe, one ingredient a line"},
+    {"jarwright recipe import 'green relish' page.html --measures us", "out of a saved web page"},
+    {"jarwright recipe show 'plum chutney' --in us,imperial,metric,au --scale 1/2",
+     "half of it in everybody's measures"},
+    {"jarwright recipe scale 'plum chutney' --have 1.7kg", "for the plums at hand"},
+    {"jarwright recipe compare 'plum chutney' --vinegar 5%",
+     "held against the tested formulas, with a way to make it safe"},
+    EXAMPLES_END,
+};
+
+#define ALLOWED_MAX 10
+
+struct subcommand {
+	const char *name;
+	const char *allowed[ALLOWED_MAX]; /* options beside the common ones; then NULL */
+	int (*run)(struct invocation *inv);
+};
+
+static const struct subcommand subcommands[] = {
+    {"add", {"measures", "json"}, recipe_add_command},
+    {"import", {"measures", "json"}, recipe_import_command},
+    {"list", {"json"}, recipe_list_command},
+    {"show", {"in", "scale", "json"}, recipe_show_command},
+    {"scale", {"by", "jars", "jar", "makes", "have", "of", "in", "json"}, recipe_scale_command},
+    {"yield",
+     {"scale", "cooked", "like", "reduced", "formula", "jar", "json"},
+     recipe_yield_command},
+    {"compare", {"vinegar", "json"}, recipe_compare_command},
+    {"acid", {"vinegar", "json"}, recipe_acid_command},
+    {"export", {"as", "in"}, recipe_export_command},
+    {"remove", {"json"}, recipe_remove_command},
+    {"parse", {"json"}, recipe_parse_command},
+};
+
+static bool is_allowed(const struct subcommand *sub, const char *name)
+{
+	static const char *const common[] = {"help", "no-color", "version"};
+	for (size_t i = 0; i < sizeof common / sizeof *common; i++)
+		if (strcmp(common[i], name) == 0)
+			return true;
+	for (size_t i = 0; i < ALLOWED_MAX && sub->allowed[i]; i++)
+		if (strcmp(sub->allowed[i], name) == 0)
+			return true;
+	return false;
+}
+
+/* An option that goes with another subcommand would be lost in silence. */
+static bool options_fit(struct invocation *inv, const struct subcommand *sub)
+{
+	for (size_t i = 0; i < inv->given_n; i++)
+		if (!is_allowed(sub, inv->given[i].name))
+			return error_usage(inv->err,
+					   "recipe: --%s does not go with %s; 'jarwright recipe "
+					   "--help' shows what does",
+					   inv->given[i].name, sub->name);
+	return true;
+}
+
+static int run_recipe(struct invocation *inv)
+{
+	char shown[TEXT_SHOWN_SIZE];
+	if (inv->operands_n == 0) {
+		operands_between(inv, 1, 1, "subcommand");
+		return command_failed(inv);
+	}
+	for (size_t i = 0; i < sizeof subcommands / sizeof *subcommands; i++) {
+		if (strcmp(subcommands[i].name, inv->operands[0]) != 0)
+			continue;
+		if (!options_fit(inv, &subcommands[i]))
+			return command_failed(inv);
+		return subcommands[i].run(inv);
+	}
+	text_show(inv->operands[0], SIZE_MAX, shown);
+	error_usage(
+	    inv->err,
+	    "recipe: cannot '%s'; say add, import, list, show, scale, yield, compare, acid, "
+	    "export, remove or parse",
+	    shown);
+	return command_failed(inv);
+}
+
+const struct command command_recipe = {
+    .name = "recipe",
+    .synopsis = "add|import|list|show|scale|yield|compare|acid|export|remove|parse [NAME] [FILE|-]",
+    .summary = "your own recipes: any country's measures, scaled, held against tested formulas",
+    .description =
+	"Keeps recipes as typed, one ingredient a line, in the measures you say; shows them in "
+	"any country's, at any scale. A recipe is no tested process: compare holds it against the "
+	"tested formulas, with every difference and its source, and the smallest changes that "
+	"bring it inside one. compare exits with 0 for tested, 3 refused, 4 untested, 5 unclear. "
+	"acid estimates the pH of the mixture; it decides nothing.",
+    .options = options,
+    .examples = examples,
+    .run = run_recipe,
+};

@@ -1,0 +1,3 @@
+#include "suites.h"
+
+SUITE_MAIN(lines_suite(), labelled_suite())
