@@ -15,13 +15,13 @@
 #include "jarwright/ingredient.h"
 #include "jarwright/kitchen_measure.h"
 
-#define RECIPE_NAME_SIZE 128  /* bytes, the NUL included */
-#define RECIPE_LINES_MAX 500  /* of one recipe */
+#define RECIPE_NAME_SIZE 128     /* bytes, the NUL included */
+#define RECIPE_LINES_MAX 500     /* of one recipe */
 #define RECIPE_BYTES_MAX 1048576 /* of one recipe's text */
 
 struct recipe_line {
-	int number;                          /* in the text it came from, from 1 */
-	char text[INGREDIENT_LINE_MAX + 1];  /* as written */
+	int number;                         /* in the text it came from, from 1 */
+	char text[INGREDIENT_LINE_MAX + 1]; /* as written */
 	struct ingredient_line read;
 };
 
@@ -30,7 +30,7 @@ struct recipe {
 	enum measuring_system system; /* whose cups and pints; never SYSTEM_UNSTATED once stored */
 	struct recipe_line *lines;    /* lines_n of them, owned by the recipe */
 	size_t lines_n;
-	char *method;                 /* what followed the ingredients, as written; "" ; owned */
+	char *method; /* what followed the ingredients, as written; "" ; owned */
 };
 
 /* An empty recipe is all zero. */
@@ -42,7 +42,7 @@ void recipe_release(struct recipe *recipe);
  * its number ("line 12: ..."), the first one given; then *out is empty. length in bytes.
  */
 bool recipe_read(const char *name, enum measuring_system system, const char *text, size_t length,
-                 struct recipe *out, struct error *err);
+		 struct recipe *out, struct error *err);
 
 /* Multiplies every amount by an exact factor above 0. False: an amount does not fit. */
 bool recipe_scale(struct recipe *recipe, struct rational factor, struct error *err);
@@ -52,6 +52,6 @@ bool recipe_scale(struct recipe *recipe, struct rational factor, struct error *e
  * weight by count: exact bounds. False: nothing published says (an uncounted "handful").
  */
 bool recipe_line_grams(const struct reference_tables *tables, const struct recipe *recipe,
-                       size_t line, struct rational *least, struct rational *most);
+		       size_t line, struct rational *least, struct rational *most);
 
 #endif

@@ -2,6 +2,23 @@
 
 #include "compare_internal.h"
 
+/* Words of the whole line that leave its amount open, wherever the reading put them. */
+static bool is_hedged(const char *text)
+{
+	static const char *const words[] = {"about", "approx",  "heaped",   "heaping",
+					    "scant", "roughly", "generous", "rounded"};
+	for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+		if (strcasestr(text, words[i]))
+			return true;
+	return false;
+}
+
+/* What is bought in a can or jar was cooked before. */
+static bool is_canned(const struct ingredient_line *read)
+{
+	return strcmp(read->unit, "can") == 0 || strcmp(read->unit, "jar") == 0;
+}
+
 void items_make(const struct formula_set *set, const struct recipe *recipe, struct items *items)
 {
 	items->set = set;
@@ -11,6 +28,10 @@ void items_make(const struct formula_set *set, const struct recipe *recipe, stru
 		struct item *item = &items->item[i];
 		*item = (struct item){.name = read->ingredient};
 		item_words_read(read->ingredient, read->preparation, read->note, &item->words);
+		if (is_hedged(recipe->lines[i].text))
+			item->words.said |= SAID_EDGE;
+		if (is_canned(read))
+			item->words.said |= SAID_CHANGED;
 		amount_read(set->tables, recipe->system, read, &item->amount);
 	}
 }

@@ -40,7 +40,7 @@ enum said_bit {
 	SAID_HOME_MADE = 1 << 9,
 	SAID_ODD_VINEGAR = 1 << 10, /* neither white nor cider: malt, rice, balsamic */
 	SAID_TOO_LONG = 1 << 11,    /* more words than are kept: never matched by its words */
-	SAID_EDGE = 1 << 12,        /* spoons or cups heaped or by eye: no exact amount */
+	SAID_EDGE = 1 << 12,        /* heaped, or about so much: no exact amount */
 };
 
 #define ITEM_WORDS_MAX 16
@@ -48,6 +48,7 @@ struct item_words {
 	uint32_t word[ITEM_WORDS_MAX]; /* hashes of the folded words, in order */
 	unsigned n;
 	uint32_t neutral; /* bit i: word i may be missing on the other side */
+	uint32_t colour;  /* bit i: word i is a colour, which the cook may leave unsaid */
 	unsigned is, said;
 	uint32_t preparation; /* hash of the folded preparation */
 };

@@ -224,12 +224,23 @@ static void judge_low_acid(const struct held *h)
 		ask_measure(h);
 }
 
-/* The row that lets this food have less sugar, or CHANGE_COUNT. */
-static enum change less_sugar(const struct food *food)
+/* Is it ready in a day? The rules for less salt and sugar are for quick-process pickles only. */
+static bool is_quick(const struct judge *j)
 {
+	for (size_t f = 0; f < j->formula->lines_n; f++)
+		if (strstr(j->printed[f].printed->note, "day") ||
+		    strstr(j->printed[f].printed->note, "soaks"))
+			return false;
+	return true;
+}
+
+/* The row that lets this food have less sugar, or CHANGE_COUNT. */
+static enum change less_sugar(const struct judge *j)
+{
+	const struct food *food = j->formula->food;
 	if (kind_is(food, "|fruit|"))
 		return CHANGE_SUGAR_FRUIT;
-	if (kind_is(food, "|pickle|relish|tomato|"))
+	if (kind_is(food, "|tomato|") || (kind_is(food, "|pickle|relish|") && is_quick(j)))
 		return CHANGE_SUGAR_PICKLE;
 	return kind_is(food, "|salsa|") ? CHANGE_SUGAR_SALSA : CHANGE_COUNT;
 }
@@ -237,7 +248,7 @@ static enum change less_sugar(const struct food *food)
 static void sugar_less(const struct held *h)
 {
 	const struct food *food = h->j->formula->food;
-	enum change change = less_sugar(food);
+	enum change change = less_sugar(h->j);
 	if (kind_is(food, "|jam|jelly|spread|butter|"))
 		judge_say(
 		    h->j, WEIGH_FORBIDDEN, "less-sugar", CHANGE_SUGAR_JAM, h->line, h->at,
@@ -285,7 +296,7 @@ static enum change less_salt(const struct held *h)
 	if (h->printed->words.said & SAID_SOAK)
 		return CHANGE_COUNT;
 	if (kind_is(food, "|pickle|relish|"))
-		return CHANGE_SALT_PICKLE;
+		return is_quick(h->j) ? CHANGE_SALT_PICKLE : CHANGE_COUNT;
 	if (kind_is(food, "|salsa|"))
 		return CHANGE_SALT_SALSA;
 	return kind_is(food, "|vegetable|tomato|sauce|meat|poultry|soup|seafood|")

@@ -41,9 +41,17 @@ static const char herb_words[] =
 /* May be missing on one side without its being another thing. */
 static const char neutral_words[] =
     "|fresh|ripe|firm|large|medium|small|tender|organic|raw|extra|plain|good|best|of|the|a|"
-    "washed|canning|pickling|granulated|red|yellow|white|brown|bunch|head|stick|clove|peeled|"
-    "chopped|sliced|diced|minced|finely|thinly|coarsely|grated|shredded|trimmed|cored|seeded|"
-    "pitted|packed|bottled|bought|commercially|commercial|cold|unsalted|";
+    "washed|canning|pickling|granulated|bunch|head|stick|clove|peeled|chopped|sliced|diced|"
+    "minced|finely|thinly|coarsely|grated|shredded|trimmed|cored|seeded|pitted|packed|bottled|"
+    "bought|commercially|commercial|cold|unsalted|acidity|at|least|strength|";
+/*
+ * May be left unsaid where the formula says them. A cook's own counts: white peaches are
+ * another fruit; only an onion is an onion in every colour.
+ */
+static const char colour_words[] = "|red|yellow|white|brown|";
+/* A dried spice has these beside its name and no others. */
+static const char spice_form_words[] =
+    "|whole|mixed|leaf|leave|hot|sweet|crushed|star|root|broken|black|white|red|yellow|brown|and|";
 static const char water_words[] = "|water|ice|cold|hot|boiling|fresh|filtered|cool|tap|boiled|";
 static const char puree_words[] = "|puree|pureed|mashed|blended|liquidised|liquidized|smooth|";
 static const char fine_words[] = "|ground|crushed|sieved|strained|pulp|blended|mashed|grated|";
@@ -83,9 +91,19 @@ static const char *same_word(const char *word)
 	return word;
 }
 
+/* The last word that is not neutral names the thing: tomato paste is no paste tomato. */
+static uint32_t head_word(const struct item_words *words)
+{
+	for (unsigned i = words->n; i-- > 0;)
+		if (!(words->neutral >> i & 1U))
+			return words->word[i];
+	return words->n ? words->word[words->n - 1] : 0;
+}
+
 /* What the words come to as a whole: marks gathered word by word. */
 struct gathered {
-	bool pepper, dry, spice, herb, salt, other_salt, sugar, sweet, lemon, juice, lime_only;
+	bool pepper, dry, spice, herb, fresh, seed, celery, powder, all_spice;
+	bool salt, other_salt, sugar, sweet, lemon, juice, lime_only;
 	bool all_water, water, black, garlic, clove, ginger, paste, tomato, wine, odd;
 };
 
@@ -99,8 +117,9 @@ static void gather_word(const char *word, size_t length, struct gathered *g, str
 	g->spice |= listed(spice_words, word, length);
 	g->herb |= listed(herb_words, word, length);
 	g->salt |= listed("|salt|", word, length);
-	g->other_salt |= listed(
-	    "|celery|garlic|onion|lime|substitute|reduced|low|lite|pork|curing|", word, length);
+	g->other_salt |= listed("|celery|garlic|onion|lime|substitute|reduced|low|lite|pork|curing|"
+				"seasoned|smoked|epsom|",
+				word, length);
 	g->sugar |= listed("|sugar|", word, length);
 	g->sweet |=
 	    listed("|honey|syrup|molasse|molasses|treacle|sucralose|sweetener|stevia|agave|", word,
@@ -110,6 +129,13 @@ static void gather_word(const char *word, size_t length, struct gathered *g, str
 	g->water |= listed("|water|ice|", word, length);
 	g->all_water &= listed(water_words, word, length);
 	g->black |= listed("|black|cayenne|peppercorn|", word, length);
+	g->fresh |= listed("|fresh|", word, length);
+	g->seed |= listed("|seed|", word, length);
+	g->celery |= listed("|celery|", word, length);
+	g->powder |= listed("|dried|dry|powder|powdered|flake|", word, length);
+	g->all_spice &= listed(spice_words, word, length) || listed(herb_words, word, length) ||
+			listed(dry_words, word, length) || listed(spice_form_words, word, length) ||
+			listed(neutral_words, word, length);
 	g->garlic |= listed("|garlic|", word, length);
 	g->clove |= listed("|clove|", word, length);
 	g->ginger |= listed("|ginger|mustard|coriander|", word, length);
@@ -125,24 +151,38 @@ static void gather_word(const char *word, size_t length, struct gathered *g, str
 		out->said |= SAID_HOME_MADE;
 }
 
+/* Dried through and through; fresh peppers are ground too, and celery is dry as seed. */
+static bool is_dry_spice(const struct gathered *g)
+{
+	if (!g->all_spice || g->fresh || g->garlic)
+		return false;
+	if (g->spice || g->clove)
+		return true;
+	if (g->celery)
+		return g->seed;
+	if (g->pepper)
+		return g->powder || g->black;
+	return g->herb && g->dry;
+}
+
 static void conclude(const struct gathered *g, struct item_words *out)
 {
+	const uint32_t head = head_word(out);
 	if (g->lemon && g->juice)
 		out->is |= IS_CITRUS_JUICE;
-	if (g->salt && !g->other_salt)
+	if (g->salt && !g->other_salt && head == hash("salt", 4))
 		out->is |= IS_SALT;
-	if (g->sugar)
+	if (g->sugar && head == hash("sugar", 5))
 		out->is |= IS_SUGAR;
 	if (g->sweet)
 		out->is |= IS_SWEETENER;
 	if (g->water && g->all_water)
 		out->is |= IS_WATER;
-	if (g->spice || (g->clove && !g->garlic) ||
-	    (g->herb && (g->dry || (g->pepper && g->black))))
+	if (is_dry_spice(g))
 		out->is = (out->is & ~(unsigned)IS_VEGETABLE) | IS_DRY_SPICE;
 	if (g->pepper && !(out->is & IS_DRY_SPICE))
 		out->is |= IS_PEPPER;
-	if (g->paste && g->tomato && out->n > 0)
+	if (g->paste && g->tomato && head == hash("paste", 5))
 		out->is |= IS_TOMATO_PASTE;
 	if (g->wine)
 		out->said |= SAID_WINE;
@@ -241,7 +281,7 @@ void item_words_read(const char *ingredient, const char *preparation, const char
 		     struct item_words *out)
 {
 	char name[INGREDIENT_FIELD_SIZE], folded[WORDS_SIZE], *at = folded, *word;
-	struct gathered g = {.all_water = true};
+	struct gathered g = {.all_water = true, .all_spice = true};
 	size_t length;
 	*out = (struct item_words){0};
 	without_parentheses(ingredient, name, sizeof name);
@@ -254,8 +294,10 @@ void item_words_read(const char *ingredient, const char *preparation, const char
 			continue;
 		}
 		const char *same = same_word(word);
-		if (listed(neutral_words, word, length))
+		if (listed(neutral_words, word, length) || (*word >= '0' && *word <= '9'))
 			out->neutral |= 1U << out->n;
+		if (listed(colour_words, word, length))
+			out->colour |= 1U << out->n;
 		out->word[out->n++] = hash(same, strlen(same));
 	}
 	g.dry |= g.ginger && names_one(preparation, "|ground|dried|powdered|");
@@ -275,28 +317,19 @@ static bool has_word(const struct item_words *in, uint32_t word)
 	return false;
 }
 
-/* Is every word of a, but for neutral ones if they may be missing, in b? *missing counts. */
-static bool within(const struct item_words *a, const struct item_words *b, bool neutral_too,
+/* Is every word of a, but for those that may be missing, in b? *missing counts. */
+static bool within(const struct item_words *a, const struct item_words *b, uint32_t may_be_missing,
 		   int *missing)
 {
 	*missing = 0;
 	for (unsigned i = 0; i < a->n; i++) {
 		if (has_word(b, a->word[i]))
 			continue;
-		if (!neutral_too || !(a->neutral >> i & 1U))
+		if (!(may_be_missing >> i & 1U))
 			return false;
 		(*missing)++;
 	}
 	return true;
-}
-
-/* The last word that is not neutral names the thing: tomato paste is no paste tomato. */
-static uint32_t head_word(const struct item_words *words)
-{
-	for (unsigned i = words->n; i-- > 0;)
-		if (!(words->neutral >> i & 1U))
-			return words->word[i];
-	return words->n ? words->word[words->n - 1] : 0;
 }
 
 static bool same_words(const struct item_words *a, const struct item_words *b)
@@ -314,33 +347,42 @@ static bool one_of(const struct item_words *recipe, const struct item_words *for
 	int missing;
 	bool named = false;
 	for (unsigned i = 0; i < recipe->n; i++)
-		named |= !(recipe->neutral >> i & 1U);
+		named |= !((recipe->neutral | recipe->colour) >> i & 1U);
 	return named && (formula->said & SAID_OR) && recipe->is == formula->is &&
-	       within(recipe, formula, true, &missing);
+	       within(recipe, formula, recipe->neutral, &missing);
+}
+
+/* The same name, one of them saying more. */
+static bool same_thing(const struct item_words *recipe, const struct item_words *formula,
+		       int *extra)
+{
+	const uint32_t head = head_word(recipe);
+	const uint32_t mine = recipe->neutral | (head == hash("onion", 5) ? recipe->colour : 0);
+	int none;
+	if (head != head_word(formula))
+		return false;
+	return (within(recipe, formula, 0, &none) &&
+		within(formula, recipe, formula->neutral | formula->colour, extra)) ||
+	       (within(formula, recipe, 0, &none) && within(recipe, formula, mine, extra));
 }
 
 int item_words_score(const struct item_words *recipe, const struct item_words *formula)
 {
-	int missing, extra;
+	const unsigned both = recipe->is & formula->is;
+	int extra;
 	if (recipe->n == 0 || formula->n == 0 || ((recipe->said | formula->said) & SAID_TOO_LONG))
 		return 0;
 	if (same_words(recipe, formula))
 		return 100;
 	if ((recipe->is ^ formula->is) & IS_NAMED_BY_SORT)
 		return 0;
-	if (head_word(recipe) == head_word(formula)) {
-		bool less = within(recipe, formula, false, &missing) &&
-			    within(formula, recipe, true, &extra);
-		bool more = !less && within(formula, recipe, false, &missing) &&
-			    within(recipe, formula, true, &extra);
-		if (less || more)
-			return 95 - extra;
-	}
+	if (same_thing(recipe, formula, &extra))
+		return 95 - extra;
 	if (one_of(recipe, formula))
 		return 85;
-	if (recipe->is & formula->is & (IS_VINEGAR | IS_SALT | IS_WATER))
+	if ((both & IS_VINEGAR) && head_word(recipe) == hash("vinegar", 7))
 		return 80;
-	if (recipe->is & formula->is & IS_SUGAR)
-		return 75;
-	return 0;
+	if (both & (IS_SALT | IS_WATER))
+		return 80;
+	return both & IS_SUGAR ? 75 : 0;
 }

@@ -220,6 +220,29 @@ static const struct change_case cases[] = {
     /* A paste is no tomato. */
     {"tomato-taco-sauce", "8 qt tomato paste\n5 cups onions\n2 1/2 cups vinegar\n",
      VERDICT_UNTESTED, NULL},
+    /* Names that only look like something harmless. */
+    {"chile-salsa", CHILE_SALSA "1 cup vinegar\n1 lb sugar pumpkin\n", VERDICT_REFUSED,
+     "low-acid-added"},
+    {"chile-salsa", CHILE_SALSA "1 cup vinegar\n1 lb cinnamon apples\n", VERDICT_UNTESTED,
+     "not-in-formula"},
+    {"chile-salsa", CHILE_SALSA "1 cup vinegar\n2 cups ground sweet peppers\n", VERDICT_REFUSED,
+     NULL},
+    {"chile-salsa", CHILE_SALSA "1 cup vinegar\n1 cup celery, dried\n", VERDICT_REFUSED,
+     "low-acid-added"},
+    {"chile-salsa", CHILE_SALSA "1 cup cucumbers in vinegar\n", VERDICT_REFUSED, "less-acid"},
+    {"chile-salsa", "5 lb green tomatoes\n2 lb chile peppers\n1 lb onions\n1 cup vinegar\n",
+     VERDICT_UNTESTED, NULL},
+    {"chile-salsa", "5 lb tomatoes\n2 lb chile peppers\n1 lb red onions\n1 cup vinegar\n",
+     VERDICT_TESTED, NULL},
+    {"chile-salsa", "5 lb tomatoes\n2 lb chile peppers\n1 lb onions\nabout 1 cup vinegar\n",
+     VERDICT_UNCLEAR, "amount-unsure"},
+    /* A range counts by its worse end. */
+    {"chile-salsa", "5 lb tomatoes\n2 lb chile peppers\n1-2 lb onions\n1 cup vinegar\n",
+     VERDICT_UNCLEAR, "amount-unsure"},
+    {"blueberry-peach-jam",
+     "4 cups white peaches\n4 cups blueberries\n2 tbsp lemon juice\n1/2 cup water\n5 1/2 cups "
+     "sugar\n1/2 tsp salt\n",
+     VERDICT_UNTESTED, NULL},
     {"mango-salsa", MANGO_SALSA "1 1/4 cups cider vinegar\n", VERDICT_TESTED, NULL},
     {"mango-salsa", MANGO_SALSA "1 1/4 cups cider vinegar\n1/2 cup water\n", VERDICT_REFUSED,
      "more-water"},
@@ -384,7 +407,7 @@ Suite *compare_suite(void)
 {
 	Suite *suite = suite_create("compare");
 	TCase *tests = tcase_create("compare");
-	tcase_set_timeout(tests, 120);
+	tcase_set_timeout(tests, 900);
 	tcase_add_test(tests, every_formula_is_inside_itself);
 	tcase_add_test(tests, a_tenth_less_acid_or_more_low_acid_is_never_tested);
 	tcase_add_test(tests, measures_of_another_country_leave_the_verdict);

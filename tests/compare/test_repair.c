@@ -188,7 +188,7 @@ Suite *repair_suite(void)
 {
 	Suite *suite = suite_create("repair");
 	TCase *tests = tcase_create("repair");
-	tcase_set_timeout(tests, 120);
+	tcase_set_timeout(tests, 900);
 	tcase_add_test(tests, a_repaired_recipe_is_tested);
 	tcase_add_test(tests, the_fewest_changes);
 	tcase_add_test(tests, nothing_to_change);
