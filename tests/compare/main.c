@@ -1,3 +1,0 @@
-#include "compare_fixture.h"
-
-SUITE_MAIN(compare_suite(), repair_suite())
