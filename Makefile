@@ -19,10 +19,11 @@ VERSION := $(shell cat VERSION)
 WARN := -std=c17 -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Werror \
         -Wmissing-prototypes -Wstrict-prototypes -Wvla -Wformat=2 -Wwrite-strings
 DEFS := -D_GNU_SOURCE -DJARWRIGHT_VERSION='"$(VERSION)"'
-# The HTML parser's headers lie in a folder of their own; asked for when they are used, since
+# The HTML parser's headers lie in a folder of their own; the library itself is opened at run
+# time by src/import, only when a page is read. They are asked for when they are used, since
 # "make deps check" may have to install them first.
 INCS = -Iinclude -I$(BUILD)/gen $(shell pkg-config --cflags libxml-2.0)
-LIBS = $(shell pkg-config --libs libxml-2.0) -ljansson -lsqlite3 -lm
+LIBS := -ljansson -lsqlite3 -lm
 COMPILE = $(CC) $(WARN) $(DEFS) $(INCS) $(CPPFLAGS) $(CFLAGS) $(LTO) $(XFLAGS) -MMD -MP
 
 TABLES  := $(sort $(wildcard db/*.txt))

@@ -56,12 +56,11 @@ static bool find_in_scripts(xmlNodePtr root, struct finding_place *place, struct
 			continue;
 		char where[64];
 		snprintf(where, sizeof where, "the page's JSON-LD script %d", ++number);
-		xmlChar *json = xmlNodeGetContent(node);
+		char *json = html_script(node);
 		if (!json)
 			return import_no_memory(err);
-		bool ok =
-		    find_in_json(where, (const char *)json, strlen((const char *)json), place, err);
-		xmlFree(json);
+		bool ok = find_in_json(where, json, strlen(json), place, err);
+		free(json);
 		if (!ok)
 			return false;
 	}
@@ -157,9 +156,9 @@ bool find_in_html(const char *bytes, size_t length, struct finding_place *place,
 	xmlDocPtr doc;
 	if (!parse_html(bytes, length, &doc, err))
 		return false;
-	xmlNodePtr root = xmlDocGetRootElement(doc);
+	xmlNodePtr root = html_root(doc);
 	bool ok = !root || (find_in_scripts(root, place, err) &&
 			    (place->found || find_in_microdata(root, place, err)));
-	xmlFreeDoc(doc);
+	html_release(doc);
 	return ok;
 }

@@ -1,4 +1,5 @@
 /* The one door to libxml2's HTML parser. */
+#include <dlfcn.h>
 #include <libxml/HTMLparser.h>
 #include <stdlib.h>
 #include <string.h>
@@ -11,6 +12,45 @@
 	(HTML_PARSE_RECOVER | HTML_PARSE_NOERROR | HTML_PARSE_NOWARNING | HTML_PARSE_NONET |       \
 	 HTML_PARSE_COMPACT)
 
+/*
+ * The library, and the Unicode library behind it, take longer to load than a whole answer of
+ * check: so it is opened when a page is read, and stays open.
+ */
+static struct {
+	__typeof__(&htmlNewParserCtxt) new_parser;
+	__typeof__(&htmlCtxtReadMemory) read_memory;
+	__typeof__(&htmlFreeParserCtxt) free_parser;
+	__typeof__(&xmlDocGetRootElement) root;
+	__typeof__(&xmlFreeDoc) free_doc;
+	__typeof__(&xmlNodeGetContent) content;
+	xmlFreeFunc *free_text;
+} xml;
+
+/* A function's address comes as an object's; POSIX says that the bytes may be copied. */
+static bool find_symbol(void *library, const char *name, void *slot)
+{
+	void *address = dlsym(library, name);
+	memcpy(slot, &address, sizeof address);
+	return address != NULL;
+}
+
+static bool open_library(struct error *err)
+{
+	if (xml.free_text)
+		return true;
+	void *library = dlopen("libxml2.so.2", RTLD_NOW | RTLD_LOCAL);
+	if (library && find_symbol(library, "htmlNewParserCtxt", &xml.new_parser) &&
+	    find_symbol(library, "htmlCtxtReadMemory", &xml.read_memory) &&
+	    find_symbol(library, "htmlFreeParserCtxt", &xml.free_parser) &&
+	    find_symbol(library, "xmlDocGetRootElement", &xml.root) &&
+	    find_symbol(library, "xmlFreeDoc", &xml.free_doc) &&
+	    find_symbol(library, "xmlNodeGetContent", &xml.content) &&
+	    find_symbol(library, "xmlFree", &xml.free_text))
+		return true;
+	return error_failed(err, "import: the HTML library libxml2 cannot be loaded; install the "
+				 "package libxml2");
+}
+
 static int depth_of(const xmlNode *node)
 {
 	int depth = 0;
@@ -21,7 +61,7 @@ static int depth_of(const xmlNode *node)
 
 static bool is_shallow(xmlDocPtr doc)
 {
-	xmlNodePtr root = xmlDocGetRootElement(doc);
+	xmlNodePtr root = xml.root(doc);
 	for (xmlNodePtr node = root; node; node = next_node(root, node))
 		if (!node->children && depth_of(node) > IMPORT_DEPTH_MAX)
 			return false;
@@ -31,23 +71,44 @@ static bool is_shallow(xmlDocPtr doc)
 bool parse_html(const char *bytes, size_t length, xmlDocPtr *out, struct error *err)
 {
 	*out = NULL;
-	htmlParserCtxtPtr parser = htmlNewParserCtxt();
+	if (!open_library(err))
+		return false;
+	htmlParserCtxtPtr parser = xml.new_parser();
 	if (!parser)
 		return import_no_memory(err);
-	xmlDocPtr doc = htmlCtxtReadMemory(parser, bytes, (int)length, NULL, "UTF-8", HTML_OPTIONS);
+	xmlDocPtr doc = xml.read_memory(parser, bytes, (int)length, NULL, "UTF-8", HTML_OPTIONS);
 	/* The parser gives up on what is nested deeper than its own limit. */
 	bool gave_up = parser->disableSAX != 0;
 	bool starved = parser->errNo == XML_ERR_NO_MEMORY;
-	htmlFreeParserCtxt(parser);
+	xml.free_parser(parser);
 	if (doc && !gave_up && !starved && is_shallow(doc)) {
 		*out = doc;
 		return true;
 	}
 	bool had = doc != NULL;
-	xmlFreeDoc(doc);
+	xml.free_doc(doc);
 	if (starved || !had)
 		return import_no_memory(err);
 	return import_too_deep(err);
+}
+
+xmlNodePtr html_root(xmlDocPtr doc)
+{
+	return xml.root(doc);
+}
+
+void html_release(xmlDocPtr doc)
+{
+	xml.free_doc(doc);
+}
+
+char *html_script(xmlNodePtr node)
+{
+	xmlChar *content = xml.content(node);
+	char *copy = content ? strdup((const char *)content) : NULL;
+	if (content)
+		(*xml.free_text)(content);
+	return copy;
 }
 
 xmlNodePtr next_node(xmlNodePtr root, xmlNodePtr node)

@@ -34,8 +34,12 @@ bool find_in_json(const char *where, const char *bytes, size_t length, struct fi
 /* Recipes in a page: its JSON-LD, and only if there is none its microdata. */
 bool find_in_html(const char *bytes, size_t length, struct finding_place *place, struct error *err);
 
-/* *out is to be released with xmlFreeDoc(). Nothing is loaded from anywhere. */
+/* *out is to be released with html_release(). No page is fetched from anywhere. */
 bool parse_html(const char *bytes, size_t length, xmlDocPtr *out, struct error *err);
+xmlNodePtr html_root(xmlDocPtr doc); /* NULL: an empty page */
+void html_release(xmlDocPtr doc);
+/* What a <script> holds, as it is. To be freed; NULL: out of memory. */
+char *html_script(xmlNodePtr node);
 /* The node that follows in the order of the text, within root; NULL at the end. */
 xmlNodePtr next_node(xmlNodePtr root, xmlNodePtr node);
 /* The text of a node; <li> and <br> begin a line. To be freed; NULL: out of memory. */

@@ -67,9 +67,9 @@ bool put_marked_up(FILE *out, const char *text, bool as_one_line, struct error *
 	}
 	if (!parse_html(text, strlen(text), &doc, err))
 		return false;
-	xmlNodePtr root = xmlDocGetRootElement(doc);
+	xmlNodePtr root = html_root(doc);
 	char *plain = root ? node_text(root) : strdup("");
-	xmlFreeDoc(doc);
+	html_release(doc);
 	if (!plain)
 		return import_no_memory(err);
 	tidy(out, plain, as_one_line);
