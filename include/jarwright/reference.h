@@ -238,6 +238,13 @@ const struct food *reference_food(const struct reference *ref, const char *slug)
 const struct process_table *reference_table(const struct food *food, enum canner canner,
 					    enum pack pack);
 
+/*
+ * The smallest named jar that holds a volume; a metric jar sold as its namesake (250 mL) counts
+ * as that, and *namesake says so. False: larger than every named jar; *jar is then the largest.
+ */
+bool reference_jar_for(const struct reference *ref, int64_t volume_nl, enum jar *jar,
+		       bool *namesake);
+
 /* What a cook's words for a food, or for a harvest, come to. */
 enum match_kind {
 	MATCH_NONE,    /* nothing known; suggestions may be near in spelling */

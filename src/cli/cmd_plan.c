@@ -86,17 +86,15 @@ static bool read_times(struct invocation *inv, struct plan_wish *wish)
 /* --have WEIGHT in jars of the food that was found tested; jars 0 if it was not given. */
 static bool read_have(struct invocation *inv, const struct asked *asked, struct yield *yield)
 {
-	const char *have = option(inv, "have");
-	struct quantity mass;
+	bool given;
+	struct rational lb;
 	*yield = (struct yield){.jars = 0};
-	if (!have)
-		return true;
-	if (!quantity_parse(DIMENSION_MASS, "have", have, &mass, inv->err))
+	if (!harvest_weight(inv, &given, &lb))
 		return false;
-	if (mass.amount.num <= 0)
-		return error_usage(inv->err, "have: nothing to put up; type a weight such as 20lb");
-	if (!plan_yield(reference_edition(), asked->request.food.foods[0], &asked->request.jar,
-			mass.amount, yield))
+	if (!given)
+		return true;
+	if (!plan_yield(reference_edition(), asked->request.food.foods[0], &asked->request.jar, lb,
+			yield))
 		return error_usage(inv->err,
 				   "have: no publication says how many jars a weight of this "
 				   "food makes; say --jars N instead");

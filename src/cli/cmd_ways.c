@@ -254,21 +254,6 @@ static int to_json(struct invocation *inv, const struct harvest *harvest)
 	    STATUS_DONE);
 }
 
-static bool read_have(struct invocation *inv, struct harvest *out)
-{
-	const char *have = option(inv, "have");
-	struct quantity mass;
-	if (!have)
-		return true;
-	if (!quantity_parse(DIMENSION_MASS, "have", have, &mass, inv->err))
-		return false;
-	if (mass.amount.num <= 0)
-		return error_usage(inv->err, "have: nothing to put up; type a weight such as 20lb");
-	out->weighed = true;
-	out->lb = mass.amount;
-	return true;
-}
-
 /* A food refused under this word may be part of published foods under another of its words. */
 static void find_relatives(struct harvest *out)
 {
@@ -293,7 +278,8 @@ static bool read_harvest(struct invocation *inv, struct harvest *out)
 	char words[ARGUMENT_MAX], shown[TEXT_SHOWN_SIZE];
 	if (!operands_between(inv, 1, 32, "PRODUCE") || !operand_words(inv, words, sizeof words) ||
 	    !invocation_kitchen(inv, &out->kitchen) ||
-	    !invocation_elevation(inv, &out->elevation) || !read_have(inv, out))
+	    !invocation_elevation(inv, &out->elevation) ||
+	    !harvest_weight(inv, &out->weighed, &out->lb))
 		return false;
 	reference_find_harvest(reference_edition(), words, &out->match);
 	out->barred = reference_find_barred(reference_edition(), FACET_FOOD, words);

@@ -105,6 +105,20 @@ static bool is_nothing(const char *text)
 	return rational_parse(text, &number, &ignored) && number.num <= 0;
 }
 
+bool harvest_weight(struct invocation *inv, bool *given, struct rational *lb)
+{
+	const char *have = option(inv, "have");
+	struct quantity mass;
+	*given = have != NULL;
+	if (!have)
+		return true;
+	if (!quantity_parse(DIMENSION_MASS, "have", have, &mass, inv->err))
+		return false;
+	*lb = mass.amount;
+	return mass.amount.num > 0 ||
+	       error_usage(inv->err, "have: nothing to put up; type a weight such as 20lb");
+}
+
 bool count_parse(const char *what, const char *text, int most, int *out, struct error *err)
 {
 	struct rational number;

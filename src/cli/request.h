@@ -48,6 +48,9 @@ bool asked_vinegar(struct invocation *inv, struct asked *out);
 /* The operands with blanks between them. False: inv->err is filled. */
 bool operand_words(struct invocation *inv, char *buffer, size_t size);
 
+/* --have WEIGHT in pounds, above 0; *given: was it said? False: inv->err is filled. */
+bool harvest_weight(struct invocation *inv, bool *given, struct rational *lb);
+
 /* Reads an option's value as a whole number of at least 1; `what` opens the message. */
 bool count_parse(const char *what, const char *text, int most, int *out, struct error *err);
 

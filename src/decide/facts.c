@@ -65,7 +65,6 @@ static void resolve_table(struct facts *f)
 static void resolve_jar(struct facts *f)
 {
 	const struct jar_choice *choice = &f->rq->jar;
-	const struct jar_size *jars = f->ref->jars;
 	if (!choice->stated)
 		return;
 	if (!choice->by_volume) {
@@ -73,12 +72,7 @@ static void resolve_jar(struct facts *f)
 		f->jar = choice->jar;
 		return;
 	}
-	for (int jar = 0; jar < JAR_COUNT && !f->jar_known; jar++) {
-		f->jar_by_namesake = jars[jar].namesake_ml != NONE &&
-				     choice->volume_nl == (int64_t)jars[jar].namesake_ml * 1000000;
-		f->jar_known = f->jar_by_namesake || jars[jar].volume_nl >= choice->volume_nl;
-		f->jar = (enum jar)jar;
-	}
+	f->jar_known = reference_jar_for(f->ref, choice->volume_nl, &f->jar, &f->jar_by_namesake);
 	f->jar_beyond = !f->jar_known;
 }
 

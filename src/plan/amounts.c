@@ -1,25 +1,15 @@
 /* Jars from pounds, and jars in a load. */
 #include "jarwright/plan.h"
 
-#define NL_PER_ML 1000000
-#define MILLI     1000
+#define MILLI 1000
 
-/* The smallest named jar that holds as much, a metric jar counting as its namesake. */
 static bool nearest_name(const struct reference *ref, const struct jar_choice *jar, enum jar *out)
 {
+	bool namesake;
 	*out = jar->jar;
 	if (!jar->stated || !jar->by_volume)
 		return jar->stated;
-	for (int i = 0; i < JAR_COUNT; i++) {
-		const struct jar_size *size = &ref->jars[i];
-		bool namesake = size->namesake_ml != NONE &&
-				jar->volume_nl == (int64_t)size->namesake_ml * NL_PER_ML;
-		if (size->volume_nl < jar->volume_nl && !namesake)
-			continue;
-		*out = (enum jar)i;
-		return true;
-	}
-	return false;
+	return reference_jar_for(ref, jar->volume_nl, out, &namesake);
 }
 
 /* Published for quarts and pints; a smaller jar takes no more room than a larger one. */

@@ -51,3 +51,17 @@ const char *pack_word(enum pack pack)
 	}
 	return "unstated";
 }
+
+bool reference_jar_for(const struct reference *ref, int64_t volume_nl, enum jar *jar,
+		       bool *namesake)
+{
+	const int64_t nl_a_ml = 1000000;
+	for (int i = 0; i < JAR_COUNT; i++) {
+		const struct jar_size *size = &ref->jars[i];
+		*jar = (enum jar)i;
+		*namesake = size->namesake_ml != NONE && volume_nl == size->namesake_ml * nl_a_ml;
+		if (*namesake || size->volume_nl >= volume_nl)
+			return true;
+	}
+	return false;
+}
