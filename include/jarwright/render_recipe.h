@@ -5,6 +5,7 @@
 #ifndef JARWRIGHT_RENDER_RECIPE_H
 #define JARWRIGHT_RENDER_RECIPE_H
 
+#include "jarwright/compare.h"
 #include "jarwright/recipe.h"
 #include "jarwright/recipe_yield.h"
 #include "jarwright/render.h"
@@ -35,5 +36,10 @@ json_t *recipe_jsonld(const struct recipe *recipe);
 json_t *recipe_total_json(const struct recipe *recipe, const struct recipe_total *total);
 void recipe_total_text(const struct page *page, const struct recipe *recipe,
 		       const struct recipe_total *total);
+
+/* repair may be NULL: none was looked for. */
+void comparison_text(const struct page *page, const struct formula_set *set,
+		     const struct comparison *comparison, const struct repair *repair);
+json_t *comparison_json(const struct comparison *comparison, const struct repair *repair);
 
 #endif

@@ -33,6 +33,8 @@ static const struct example examples[] = {
     {"jarwright recipe show 'plum chutney' --in us,imperial,metric,au --scale 1/2",
      "half of it in everybody's measures"},
     {"jarwright recipe scale 'plum chutney' --have 1.7kg", "for the plums at hand"},
+    {"jarwright recipe compare 'plum chutney' --vinegar 5%",
+     "held against the tested formulas, with a way to make it safe"},
     EXAMPLES_END,
 };
 
@@ -53,6 +55,7 @@ static const struct subcommand subcommands[] = {
     {"yield",
      {"scale", "cooked", "like", "reduced", "formula", "jar", "json"},
      recipe_yield_command},
+    {"compare", {"vinegar", "json"}, recipe_compare_command},
     {"acid", {"vinegar", "json"}, recipe_acid_command},
     {"export", {"as", "in"}, recipe_export_command},
     {"remove", {"json"}, recipe_remove_command},
@@ -98,22 +101,24 @@ static int run_recipe(struct invocation *inv)
 		return subcommands[i].run(inv);
 	}
 	text_show(inv->operands[0], SIZE_MAX, shown);
-	error_usage(inv->err,
-		    "recipe: cannot '%s'; say add, import, list, show, scale, yield, acid, "
-		    "export, remove or parse",
-		    shown);
+	error_usage(
+	    inv->err,
+	    "recipe: cannot '%s'; say add, import, list, show, scale, yield, compare, acid, "
+	    "export, remove or parse",
+	    shown);
 	return command_failed(inv);
 }
 
 const struct command command_recipe = {
     .name = "recipe",
-    .synopsis = "add|import|list|show|scale|yield|acid|export|remove|parse [NAME] [FILE|-]",
-    .summary = "your own recipes: any country's measures, scaled",
+    .synopsis = "add|import|list|show|scale|yield|compare|acid|export|remove|parse [NAME] [FILE|-]",
+    .summary = "your own recipes: any country's measures, scaled, held against tested formulas",
     .description =
 	"Keeps recipes as typed, one ingredient a line, in the measures you say; shows them in "
-	"any country's, at any scale. A recipe is no tested process: only a food that check "
-	"calls tested may go on the shelf. acid estimates the pH of the mixture; it decides "
-	"nothing.",
+	"any country's, at any scale. A recipe is no tested process: compare holds it against the "
+	"tested formulas, with every difference and its source, and the smallest changes that "
+	"bring it inside one. compare exits with 0 for tested, 3 refused, 4 untested, 5 unclear. "
+	"acid estimates the pH of the mixture; it decides nothing.",
     .options = options,
     .examples = examples,
     .run = run_recipe,

@@ -15,6 +15,7 @@ int recipe_show_command(struct invocation *inv);
 int recipe_scale_command(struct invocation *inv);
 int recipe_export_command(struct invocation *inv);
 int recipe_yield_command(struct invocation *inv);
+int recipe_compare_command(struct invocation *inv);
 int recipe_acid_command(struct invocation *inv);
 int recipe_parse_command(struct invocation *inv);
 

@@ -174,7 +174,7 @@ void recipe_view_text(const struct page *page, const struct recipe_view *view)
 	page_blank(page);
 	page_text(
 	    page, "note    ",
-	    "This is a recipe, not a tested process. Make a food that 'jarwright check' calls "
-	    "tested by its own formula, or keep this one in the refrigerator or freezer.");
+	    "This is a recipe, not a tested process: hold it against the tested formulas with "
+	    "'jarwright recipe compare' before a jar goes on the shelf.");
 	sources_text(page, &sources);
 }

@@ -100,6 +100,21 @@ added recipe 'plum jam': 1 ingredient, US measures
 0
 = 1
 
+# Nothing like it is tested; the exit code says so.
+$ jarwright recipe compare sauce pickled-beets --vinegar 5% | head -n 2
+REFUSED  Held against the tested formula pickled-beets, Pickled beets.
+  Do not put it on the shelf as it is.
+
+$ jarwright recipe compare sauce pickled-beets --vinegar 5% --json | grep -o '^{"verdict":"refused","formula":"pickled-beets"'
+{"verdict":"refused","formula":"pickled-beets"
+
+$ jarwright recipe compare sauce pickled-beets --vinegar 5% > /dev/null
+= 3
+
+$ jarwright recipe compare sauce nonesuch
+! jarwright: recipe compare: 'nonesuch' is not one tested formula; leave it out to find the nearest, or list them with 'jarwright foods'
+= 2
+
 $ jarwright recipe acid sauce
 UNCLEAR  How strong is the vinegar? Say --vinegar 5%, as on its label.
 = 5
@@ -144,9 +159,9 @@ removed recipe 'sauce'
 = 2
 
 $ jarwright recipe paint
-! jarwright: recipe: cannot 'paint'; say add, import, list, show, scale, yield, acid, export, remove or parse
+! jarwright: recipe: cannot 'paint'; say add, import, list, show, scale, yield, compare, acid, export, remove or parse
 = 2
 
 $ jarwright recipe
-! jarwright: recipe: no subcommand given; type 'jarwright recipe add|import|list|show|scale|yield|acid|export|remove|parse [NAME] [FILE|-]'
+! jarwright: recipe: no subcommand given; type 'jarwright recipe add|import|list|show|scale|yield|compare|acid|export|remove|parse [NAME] [FILE|-]'
 = 2

@@ -1,0 +1,141 @@
+#include <string.h>
+
+#include "compare_internal.h"
+
+/* Words before the ingredient that leave its amount open. */
+static bool is_hedged(const struct recipe_line *line)
+{
+	static const char *const words[] = {"about", "approx",  "heaped",   "heaping",
+					    "scant", "roughly", "generous", "rounded"};
+	const char *end = strstr(line->text, line->read.ingredient);
+	size_t length = end ? (size_t)(end - line->text) : strcspn(line->text, ",(");
+	char before[INGREDIENT_LINE_MAX + 1];
+	memcpy(before, line->text, length);
+	before[length] = '\0';
+	for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+		if (strcasestr(before, words[i]))
+			return true;
+	return false;
+}
+
+/* What is bought in a can or jar was cooked before. */
+static bool is_canned(const struct ingredient_line *read)
+{
+	return strcmp(read->unit, "can") == 0 || strcmp(read->unit, "jar") == 0;
+}
+
+void items_make(const struct formula_set *set, const struct recipe *recipe, struct items *items)
+{
+	items->set = set;
+	items->recipe = recipe;
+	for (size_t i = 0; i < recipe->lines_n; i++) {
+		const struct ingredient_line *read = &recipe->lines[i].read;
+		struct item *item = &items->item[i];
+		*item = (struct item){.name = read->ingredient};
+		item_words_read(read->ingredient, read->preparation, read->note, &item->words);
+		if (is_hedged(&recipe->lines[i]))
+			item->words.said |= SAID_EDGE;
+		if (is_canned(read))
+			item->words.said |= SAID_CHANGED;
+		amount_read(set->tables, recipe->system, read, &item->amount);
+	}
+}
+
+enum verdict judge_verdict(const struct judge *j)
+{
+	if (j->forbidden)
+		return VERDICT_REFUSED;
+	if (j->uncovered)
+		return VERDICT_UNTESTED;
+	return j->asked ? VERDICT_UNCLEAR : VERDICT_TESTED;
+}
+
+/* Holds against one formula; *out may be NULL, for the verdict alone. */
+static enum verdict hold(const struct formula_set *set, const struct items *items,
+			 const struct compare_facts *facts, const struct formula *formula,
+			 const struct pairing *pairing, struct comparison *out)
+{
+	struct judge j = {.set = set,
+			  .items = items,
+			  .facts = facts,
+			  .formula = formula,
+			  .pairing = pairing,
+			  .out = out};
+	judge_all(&j);
+	if (out) {
+		out->verdict = judge_verdict(&j);
+		out->formula = formula;
+		out->scale = j.scale.known ? (j.scale.least + j.scale.most) / 2 : 0;
+	}
+	return judge_verdict(&j);
+}
+
+static void keep_nearest(struct comparison *out, const struct formula *formula, double distance)
+{
+	size_t at = out->nearest_n;
+	while (at > 0 && out->nearest[at - 1].distance > distance)
+		at--;
+	if (at == COMPARE_NEAREST_MAX)
+		return;
+	if (out->nearest_n < COMPARE_NEAREST_MAX)
+		out->nearest_n++;
+	memmove(&out->nearest[at + 1], &out->nearest[at],
+		(out->nearest_n - 1 - at) * sizeof *out->nearest);
+	out->nearest[at] = (struct compare_nearest){formula, distance};
+}
+
+/* The nearest one that the recipe is inside of, else the nearest. */
+static const struct formula *choose(const struct formula_set *set, const struct items *items,
+				    const struct compare_facts *facts,
+				    const struct comparison *found, struct pairing *pairing)
+{
+	for (size_t i = 0; i < found->nearest_n; i++) {
+		pairing_make(set, items, found->nearest[i].formula, pairing);
+		if (hold(set, items, facts, found->nearest[i].formula, pairing, NULL) ==
+		    VERDICT_TESTED)
+			return found->nearest[i].formula;
+	}
+	return found->nearest_n ? found->nearest[0].formula : NULL;
+}
+
+static void no_formula(const struct formula_set *set, struct comparison *out)
+{
+	const struct change_rule_row *row = set->rules[CHANGE_OWN_RECIPE];
+	static const char text[] =
+	    "No tested formula has anything in common with this recipe. Keep it "
+	    "in the refrigerator or the freezer.";
+	out->verdict = VERDICT_UNTESTED;
+	out->findings_n = 1;
+	out->findings[0] = (struct compare_finding){.rule = "no-formula",
+						    .level = LEVEL_REFUSE,
+						    .uncovered = true,
+						    .line = COMPARE_NO_LINE,
+						    .from = &row->from};
+	memcpy(out->findings[0].text, text, sizeof text);
+}
+
+void recipe_compare(const struct formula_set *set, const struct recipe *recipe,
+		    const struct compare_facts *facts, const struct formula *formula,
+		    struct comparison *out)
+{
+	struct item item[RECIPE_LINES_MAX];
+	struct items items = {.item = item};
+	struct pairing pairing;
+	out->formula = NULL;
+	out->scale = 0;
+	out->findings_n = out->findings_left_out = out->nearest_n = 0;
+	items_make(set, recipe, &items);
+	for (size_t i = 0; i < set->formulas_n; i++) {
+		pairing_make(set, &items, &set->formulas[i], &pairing);
+		if (pairing.common)
+			keep_nearest(out, &set->formulas[i], pairing.distance);
+	}
+	if (!formula)
+		formula = choose(set, &items, facts, out, &pairing);
+	if (!formula) {
+		no_formula(set, out);
+		return;
+	}
+	pairing_make(set, &items, formula, &pairing);
+	hold(set, &items, facts, formula, &pairing, out);
+}

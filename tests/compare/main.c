@@ -1,0 +1,3 @@
+#include "compare_fixture.h"
+
+SUITE_MAIN(compare_suite(), repair_suite())
