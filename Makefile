@@ -142,7 +142,7 @@ lint: $(GEN)
 # --- Set up, show, install ---------------------------------------------------------------
 
 # Debian packages: what the build needs, then what tests and lint need.
-PACKAGES := gcc make libc6-dev libsqlite3-dev sqlite3 libjansson-dev libxml2-dev \
+PACKAGES := gcc make libc6-dev libsqlite3-dev sqlite3 libjansson-dev libxml2-dev nettle-dev \
             pkg-config check \
             clang clang-format clang-tidy cppcheck valgrind mandoc
 

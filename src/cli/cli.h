@@ -18,6 +18,7 @@
 
 #include "jarwright/error.h"
 #include "jarwright/household.h"
+#include "jarwright/instant.h"
 #include "jarwright/render.h"
 
 /* Exit codes. The last three are answers: they are printed like STATUS_DONE's. */
@@ -107,6 +108,16 @@ bool operands_between(struct invocation *inv, size_t least, size_t most, const c
 
 /* The facts of the kitchen, from the household file; no file is an empty kitchen. */
 bool invocation_kitchen(struct invocation *inv, struct kitchen *out);
+
+/* The household file of this cook, open; household_close() it. */
+bool cli_household(enum household_access access, struct household **out, struct error *err);
+
+#define OPTION_AT                                                                                  \
+	{                                                                                          \
+		"at", "WHEN", "when it happened, if not now: 2026-09-14 15:30, or 15:30 for today" \
+	}
+/* For a command that declares OPTION_AT: that moment, or now. What is still to come is refused. */
+bool invocation_when(struct invocation *inv, struct instant *out);
 
 /* Where the cook is: --elevation if given, else what the kitchen says, else not stated. */
 struct elevation {

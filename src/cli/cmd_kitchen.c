@@ -6,16 +6,10 @@
 #include "jarwright/text.h"
 #include "request.h"
 
-static bool open_household(enum household_access access, struct household **out, struct error *err)
-{
-	char path[HOUSEHOLD_PATH_SIZE];
-	return household_path(path, sizeof path, err) && household_open(path, access, out, err);
-}
-
 bool invocation_kitchen(struct invocation *inv, struct kitchen *out)
 {
 	struct household *db;
-	if (!open_household(HOUSEHOLD_READ, &db, inv->err))
+	if (!cli_household(HOUSEHOLD_READ, &db, inv->err))
 		return false;
 	bool ok = household_kitchen(db, out, inv->err);
 	household_close(db);

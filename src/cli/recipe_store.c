@@ -8,17 +8,11 @@
 #include "recipe.h"
 #include "request.h"
 
-static bool open_household(enum household_access access, struct household **out, struct error *err)
-{
-	char path[HOUSEHOLD_PATH_SIZE];
-	return household_path(path, sizeof path, err) && household_open(path, access, out, err);
-}
-
 bool recipe_find_stored(struct invocation *inv, struct stored_recipe *stored)
 {
 	struct household *db;
 	*stored = (struct stored_recipe){0};
-	if (!open_household(HOUSEHOLD_READ, &db, inv->err))
+	if (!cli_household(HOUSEHOLD_READ, &db, inv->err))
 		return false;
 	bool ok = household_recipe(db, inv->operands[1], stored, inv->err);
 	household_close(db);
@@ -103,7 +97,7 @@ static int keep(struct invocation *inv, enum measuring_system system, const char
 	if (!recipe_read(name, system, text, length, &recipe, inv->err))
 		return command_failed(inv);
 	recipe_release(&recipe);
-	if (!open_household(HOUSEHOLD_WRITE, &db, inv->err))
+	if (!cli_household(HOUSEHOLD_WRITE, &db, inv->err))
 		return command_failed(inv);
 	bool ok = household_add_recipe(db, name, system, text, length, &already, inv->err);
 	household_close(db);
@@ -170,7 +164,7 @@ int recipe_list_command(struct invocation *inv)
 	struct household *db;
 	struct recipe_list list;
 	if (!operands_between(inv, 1, 1, "subcommand") ||
-	    !open_household(HOUSEHOLD_READ, &db, inv->err))
+	    !cli_household(HOUSEHOLD_READ, &db, inv->err))
 		return command_failed(inv);
 	bool ok = household_recipes(db, &list, inv->err);
 	household_close(db);
@@ -184,7 +178,7 @@ int recipe_list_command(struct invocation *inv)
 int recipe_remove_command(struct invocation *inv)
 {
 	struct household *db;
-	if (!operands_between(inv, 2, 2, "name") || !open_household(HOUSEHOLD_WRITE, &db, inv->err))
+	if (!operands_between(inv, 2, 2, "name") || !cli_household(HOUSEHOLD_WRITE, &db, inv->err))
 		return command_failed(inv);
 	inv->saved = household_remove_recipe(db, inv->operands[1], inv->err);
 	household_close(db);

@@ -4,6 +4,9 @@
 #include "jarwright/text.h"
 #include "store.h"
 
+/* The version from which canners are kept by the log, which never forgets one. */
+#define CANNERS_LOGGED_SINCE 3
+
 const char *units_word(enum units units)
 {
 	static const char *const words[] = {"unstated", "us", "metric"};
@@ -149,14 +152,23 @@ static bool with_rows(struct household *db, const char *sql, struct kitchen *out
 	return ok;
 }
 
+bool household_canners(struct household *db, struct kitchen *out, struct error *err)
+{
+	memset(out, 0, sizeof *out);
+	return with_rows(db,
+			 db->version < CANNERS_LOGGED_SINCE
+			     ? "SELECT name, kind, holds_quarts, holds_pints, holds_half_pints "
+			       "FROM canner ORDER BY name"
+			     : "SELECT name, kind, holds_quarts, holds_pints, holds_half_pints "
+			       "FROM canner WHERE retired = 0 ORDER BY name",
+			 out, read_canners, err);
+}
+
 static bool read_all(struct household *db, struct kitchen *out, struct error *err)
 {
-	return with_rows(db, "SELECT elevation_mft, elevation_typed, units FROM kitchen", out,
-			 read_kitchen, err) &&
-	       with_rows(db,
-			 "SELECT name, kind, holds_quarts, holds_pints, holds_half_pints "
-			 "FROM canner ORDER BY name",
-			 out, read_canners, err);
+	return household_canners(db, out, err) &&
+	       with_rows(db, "SELECT elevation_mft, elevation_typed, units FROM kitchen", out,
+			 read_kitchen, err);
 }
 
 bool household_kitchen(struct household *db, struct kitchen *out, struct error *err)
@@ -219,126 +231,4 @@ bool household_change_kitchen(struct household *db, const struct kitchen_change 
 	if (!change_check(change, err) || !store_begin(db, err))
 		return false;
 	return store_end(db, update_kitchen(db, change, err), err);
-}
-
-static const struct kitchen_canner *find_canner(const struct kitchen *kitchen, const char *name)
-{
-	for (size_t i = 0; i < kitchen->canners_n; i++)
-		if (sqlite3_stricmp(kitchen->canners[i].name, name) == 0)
-			return &kitchen->canners[i];
-	return NULL;
-}
-
-static int bind_holds(sqlite3_stmt *statement, int place, int holds)
-{
-	return holds ? sqlite3_bind_int(statement, place, holds)
-		     : sqlite3_bind_null(statement, place);
-}
-
-static bool upsert_canner(struct household *db, const struct kitchen_canner *canner,
-			  struct error *err)
-{
-	sqlite3_stmt *upsert;
-	if (!store_prepare(db,
-			   "INSERT INTO canner (name, kind, holds_quarts, holds_pints, "
-			   "holds_half_pints) VALUES (?1, ?2, ?3, ?4, ?5) "
-			   "ON CONFLICT (name) DO UPDATE SET name = excluded.name, "
-			   "kind = excluded.kind, holds_quarts = excluded.holds_quarts, "
-			   "holds_pints = excluded.holds_pints, "
-			   "holds_half_pints = excluded.holds_half_pints",
-			   &upsert, err))
-		return false;
-	int code = sqlite3_bind_text(upsert, 1, canner->name, -1, SQLITE_STATIC);
-	code |= sqlite3_bind_text(upsert, 2, canner_word(canner->kind), -1, SQLITE_STATIC);
-	code |= bind_holds(upsert, 3, canner->holds_quarts);
-	code |= bind_holds(upsert, 4, canner->holds_pints);
-	code |= bind_holds(upsert, 5, canner->holds_half_pints);
-	if (code != SQLITE_OK) {
-		sqlite3_finalize(upsert);
-		return store_failed(db, err);
-	}
-	return store_finish(db, upsert, err);
-}
-
-static bool put_canner(struct household *db, const struct kitchen_canner *canner, bool *replaced,
-		       struct error *err)
-{
-	struct kitchen kitchen = {0};
-	if (!read_all(db, &kitchen, err))
-		return false;
-	*replaced = find_canner(&kitchen, canner->name) != NULL;
-	if (!*replaced && kitchen.canners_n == KITCHEN_CANNERS_MAX)
-		return error_usage(err,
-				   "canner '%s': there are %d already; remove one with 'jarwright "
-				   "kitchen remove NAME'",
-				   canner->name, KITCHEN_CANNERS_MAX);
-	return upsert_canner(db, canner, err);
-}
-
-static bool holds_check(int holds, const char *jars, struct error *err)
-{
-	if (holds >= 0 && holds <= KITCHEN_HOLDS_MAX)
-		return true;
-	return error_usage(err, "canner: it cannot hold %d %s; say a number from 1 to %d", holds,
-			   jars, KITCHEN_HOLDS_MAX);
-}
-
-static bool canner_check(const struct kitchen_canner *canner, struct error *err)
-{
-	if (canner->name[0] == '\0' || plain_text_check(canner->name) != PLAIN_TEXT)
-		return error_usage(err, "canner: its name is empty or no plain text; type a name");
-	return holds_check(canner->holds_quarts, "quarts", err) &&
-	       holds_check(canner->holds_pints, "pints", err) &&
-	       holds_check(canner->holds_half_pints, "half-pints", err);
-}
-
-bool household_put_canner(struct household *db, const struct kitchen_canner *canner, bool *replaced,
-			  struct error *err)
-{
-	if (!canner_check(canner, err) || !store_begin(db, err))
-		return false;
-	return store_end(db, put_canner(db, canner, replaced, err), err);
-}
-
-static bool no_such_canner(const struct kitchen *kitchen, const char *name, struct error *err)
-{
-	char shown[TEXT_SHOWN_SIZE], list[KITCHEN_CANNERS_MAX * (KITCHEN_NAME_SIZE + 4)];
-	size_t length = 0;
-	text_show(name, SIZE_MAX, shown);
-	if (kitchen->canners_n == 0)
-		return error_usage(err,
-				   "canner '%s': there is none; add it with 'jarwright kitchen "
-				   "add NAME --canner KIND'",
-				   shown);
-	for (size_t i = 0; i < kitchen->canners_n; i++) {
-		sqlite3_snprintf((int)(sizeof list - length), list + length, "%s'%s'",
-				 i ? ", " : "", kitchen->canners[i].name);
-		length += strlen(list + length);
-	}
-	return error_usage(err, "canner '%s': there is none of that name; there is %s", shown,
-			   list);
-}
-
-static bool remove_canner(struct household *db, const char *name, struct error *err)
-{
-	struct kitchen kitchen = {0};
-	if (!read_all(db, &kitchen, err))
-		return false;
-	if (!find_canner(&kitchen, name))
-		return no_such_canner(&kitchen, name, err);
-	sqlite3_stmt *statement;
-	if (!store_prepare(db, "DELETE FROM canner WHERE name = ?1", &statement, err))
-		return false;
-	if (sqlite3_bind_text(statement, 1, name, -1, SQLITE_STATIC) != SQLITE_OK) {
-		sqlite3_finalize(statement);
-		return store_failed(db, err);
-	}
-	return store_finish(db, statement, err);
-}
-
-bool household_remove_canner(struct household *db, const char *name, struct error *err)
-{
-	if (!store_begin(db, err))
-		return false;
-	return store_end(db, remove_canner(db, name, err), err);
 }

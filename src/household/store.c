@@ -52,6 +52,45 @@ bool store_prepare(struct household *db, const char *sql, sqlite3_stmt **out, st
 	return true;
 }
 
+bool store_cached(struct household *db, const char *text, sqlite3_stmt **out, struct error *err)
+{
+	*out = NULL;
+	for (size_t i = 0; i < db->cached_n; i++) {
+		if (db->cached[i].text != text)
+			continue;
+		*out = db->cached[i].statement;
+		sqlite3_reset(*out);
+		sqlite3_clear_bindings(*out);
+		return true;
+	}
+	if (db->cached_n == STORE_CACHED_MAX)
+		return error_failed(err, "household file '%s': too many statements are kept",
+				    db->path);
+	if (sqlite3_prepare_v3(db->sql, text, -1, SQLITE_PREPARE_PERSISTENT, out, NULL) !=
+	    SQLITE_OK)
+		return store_failed(db, err);
+	db->cached[db->cached_n].text = text;
+	db->cached[db->cached_n++].statement = *out;
+	return true;
+}
+
+bool store_run(struct household *db, sqlite3_stmt *statement, struct error *err)
+{
+	int code;
+	do
+		code = sqlite3_step(statement);
+	while (code == SQLITE_ROW);
+	bool ok = code == SQLITE_DONE || store_failed(db, err);
+	sqlite3_reset(statement);
+	return ok;
+}
+
+bool store_done(struct household *db, sqlite3_stmt *statement, struct error *err)
+{
+	/* Resetting gives the code of a step that failed. */
+	return sqlite3_reset(statement) == SQLITE_OK || store_failed(db, err);
+}
+
 bool store_finish(struct household *db, sqlite3_stmt *statement, struct error *err)
 {
 	int code;

@@ -1,11 +1,11 @@
 /* The one door to libxml2's HTML parser. */
-#include <dlfcn.h>
 #include <libxml/HTMLparser.h>
 #include <stdlib.h>
 #include <string.h>
 #include <strings.h>
 
 #include "import_internal.h"
+#include "jarwright/library.h"
 
 /* Nothing from the net, nothing on standard error. */
 #define HTML_OPTIONS                                                                               \
@@ -26,29 +26,23 @@ static struct {
 	xmlFreeFunc *free_text;
 } xml;
 
-/* A function's address comes as an object's; POSIX says that the bytes may be copied. */
-static bool find_symbol(void *library, const char *name, void *slot)
-{
-	void *address = dlsym(library, name);
-	memcpy(slot, &address, sizeof address);
-	return address != NULL;
-}
-
 static bool open_library(struct error *err)
 {
-	if (xml.free_text)
-		return true;
-	void *library = dlopen("libxml2.so.2", RTLD_NOW | RTLD_LOCAL);
-	if (library && find_symbol(library, "htmlNewParserCtxt", &xml.new_parser) &&
-	    find_symbol(library, "htmlCtxtReadMemory", &xml.read_memory) &&
-	    find_symbol(library, "htmlFreeParserCtxt", &xml.free_parser) &&
-	    find_symbol(library, "xmlDocGetRootElement", &xml.root) &&
-	    find_symbol(library, "xmlFreeDoc", &xml.free_doc) &&
-	    find_symbol(library, "xmlNodeGetContent", &xml.content) &&
-	    find_symbol(library, "xmlFree", &xml.free_text))
-		return true;
-	return error_failed(err, "import: the HTML library libxml2 cannot be loaded; install the "
-				 "package libxml2");
+	const struct library_function functions[] = {
+	    {"htmlNewParserCtxt", &xml.new_parser},
+	    {"htmlCtxtReadMemory", &xml.read_memory},
+	    {"htmlFreeParserCtxt", &xml.free_parser},
+	    {"xmlDocGetRootElement", &xml.root},
+	    {"xmlFreeDoc", &xml.free_doc},
+	    {"xmlNodeGetContent", &xml.content},
+	    {"xmlFree", &xml.free_text},
+	};
+	static bool opened;
+	if (!opened)
+		opened =
+		    library_open("libxml2.so.2", functions, sizeof functions / sizeof *functions);
+	return opened || error_failed(err, "import: the HTML library libxml2 cannot be loaded; "
+					   "install the package libxml2");
 }
 
 static int depth_of(const xmlNode *node)

@@ -395,9 +395,9 @@ START_TEST(damaged_rows_are_refused)
 	    "UPDATE kitchen SET elevation_typed = char(27) || '[2J'",
 	    "UPDATE kitchen SET units = 'cubits'",
 	    "DELETE FROM kitchen",
-	    "INSERT INTO canner (name, kind) VALUES ('a', 'oven')",
-	    "INSERT INTO canner (name, kind, holds_pints) VALUES ('a', 'steam', 4000000000)",
-	    "INSERT INTO canner (name, kind) VALUES (CAST(x'ff' AS TEXT), 'steam')",
+	    "INSERT INTO canner (id, name, kind, retired) VALUES (1, 'a', 'oven', 0)",
+	    "INSERT INTO canner (id, name, kind, holds_pints, retired) VALUES (1, 'a', 'steam', 4000000000, 0)",
+	    "INSERT INTO canner (id, name, kind, retired) VALUES (1, CAST(x'ff' AS TEXT), 'steam', 0)",
 	};
 	char sql[256];
 	struct household *db;

@@ -1,0 +1,69 @@
+#include "jarwright/digest.h"
+
+#include <nettle/sha2.h>
+
+#include "jarwright/library.h"
+
+/* The functions and the size of their state belong to this soname. */
+#define LIBRARY "libnettle.so.8"
+
+static struct {
+	void (*init)(struct sha256_ctx *ctx);
+	void (*update)(struct sha256_ctx *ctx, size_t length, const uint8_t *data);
+	void (*digest)(struct sha256_ctx *ctx, size_t length, uint8_t *digest);
+} sha256;
+
+static bool open_library(struct error *err)
+{
+	const struct library_function functions[] = {
+	    {"nettle_sha256_init", &sha256.init},
+	    {"nettle_sha256_update", &sha256.update},
+	    {"nettle_sha256_digest", &sha256.digest},
+	};
+	static bool opened;
+	if (!opened)
+		opened = library_open(LIBRARY, functions, sizeof functions / sizeof *functions);
+	return opened || error_failed(err, "log: the library Nettle cannot be loaded; install the "
+					   "package libnettle8");
+}
+
+bool digest_make(const struct bytes *parts, size_t n, uint8_t out[DIGEST_SIZE], struct error *err)
+{
+	struct sha256_ctx ctx;
+	if (!open_library(err))
+		return false;
+	sha256.init(&ctx);
+	for (size_t i = 0; i < n; i++)
+		sha256.update(&ctx, parts[i].n, parts[i].at);
+	sha256.digest(&ctx, DIGEST_SIZE, out);
+	return true;
+}
+
+void hex_text(const uint8_t *bytes, size_t n, char *out)
+{
+	static const char hex[] = "0123456789abcdef";
+	for (size_t i = 0; i < n; i++) {
+		*out++ = hex[bytes[i] >> 4];
+		*out++ = hex[bytes[i] & 15];
+	}
+	*out = '\0';
+}
+
+static int hex_digit(char c)
+{
+	if (c >= '0' && c <= '9')
+		return c - '0';
+	return c >= 'a' && c <= 'f' ? c - 'a' + 10 : -1;
+}
+
+bool hex_parse(const char *text, uint8_t *out, size_t n)
+{
+	for (size_t i = 0; i < n; i++, text += 2) {
+		int high = hex_digit(text[0]);
+		int low = high < 0 ? -1 : hex_digit(text[1]);
+		if (low < 0)
+			return false;
+		out[i] = (uint8_t)(high * 16 + low);
+	}
+	return *text == '\0';
+}

@@ -1,0 +1,256 @@
+/* What the events of loads and jars do to the state of their batch. */
+#include <string.h>
+
+#include "jarwright/jar_state.h"
+#include "log.h"
+
+/* --- The batch as its loads and jars see it --- */
+
+struct batch_facts {
+	bool there;
+	bool for_shelf; /* decided for the shelf, and nothing learned since speaks against it */
+	enum jar_state first; /* what a jar without a canner becomes */
+};
+
+static bool read_batch(struct applying *a, struct batch_facts *out)
+{
+	sqlite3_stmt *query;
+	if (!store_cached(a->db, "SELECT keep, held FROM batch WHERE id = ?1", &query, a->err))
+		return false;
+	sqlite3_bind_int64(query, 1, a->event->subject);
+	*out = (struct batch_facts){0};
+	if (sqlite3_step(query) == SQLITE_ROW) {
+		const char *keep = (const char *)sqlite3_column_text(query, 0);
+		out->there = keep != NULL;
+		out->for_shelf =
+		    keep && strcmp(keep, "shelf") == 0 && sqlite3_column_int(query, 1) == 0;
+		out->first = keep && strcmp(keep, "freezer") == 0 ? JAR_FROZEN : JAR_REFRIGERATED;
+	}
+	return store_done(a->db, query, a->err);
+}
+
+/* --- Loads --- */
+
+/* Writes the load; a canner that the log does not know makes no sense. */
+static enum applied write_load(struct applying *a, const char *text)
+{
+	sqlite3_stmt *write;
+	const json_t *canner = json_object_get(a->body, "canner");
+	int64_t id = 0, number;
+	if (!body_integer(a, "number", &number))
+		return SENSELESS;
+	if (canner && !body_uuid_id(a, canner, &id))
+		return senseless(a, "load: the canner it names is not in the log");
+	if (!store_cached(a->db, text, &write, a->err))
+		return APPLY_FAILED;
+	sqlite3_bind_int64(write, 1, a->event->subject);
+	sqlite3_bind_int64(write, 2, number);
+	if (id)
+		sqlite3_bind_int64(write, 3, id);
+	sqlite3_bind_int64(write, 4, a->event->at.ms);
+	bind_integer(write, 5, a->body, "out_ms");
+	bind_text(write, 6, a->body, "outcome");
+	bind_text(write, 7, a->body, "why");
+	enum applied how = apply_run(a, write);
+	if (how == APPLIED && sqlite3_changes(a->db->sql) == 0)
+		return senseless(a, "load: the batch has no load %lld", (long long)number);
+	return how;
+}
+
+static bool last_jar(struct applying *a, int *number)
+{
+	sqlite3_stmt *query;
+	if (!store_cached(a->db, "SELECT max(number) FROM jar WHERE batch = ?1", &query, a->err))
+		return false;
+	sqlite3_bind_int64(query, 1, a->event->subject);
+	*number = sqlite3_step(query) == SQLITE_ROW ? sqlite3_column_int(query, 0) : 0;
+	return store_done(a->db, query, a->err);
+}
+
+static enum applied insert_jar(struct applying *a, int number, const char *size, int64_t load,
+			       enum jar_state state)
+{
+	sqlite3_stmt *add;
+	if (!store_cached(
+		a->db,
+		"INSERT INTO jar (batch, number, size, load, state, place, since_ms, gone) "
+		"VALUES (?1, ?2, ?3, ?4, ?5, NULL, ?6, 0)",
+		&add, a->err))
+		return APPLY_FAILED;
+	sqlite3_bind_int64(add, 1, a->event->subject);
+	sqlite3_bind_int(add, 2, number);
+	sqlite3_bind_text(add, 3, size, -1, SQLITE_STATIC);
+	sqlite3_bind_int64(add, 4, load);
+	sqlite3_bind_text(add, 5, jar_state_word(state), -1, SQLITE_STATIC);
+	sqlite3_bind_int64(add, 6, a->event->at.ms);
+	return apply_run(a, add);
+}
+
+/* New jars get the next numbers, in the order of the body. */
+static enum applied insert_jars(struct applying *a, int64_t load, enum jar_state state)
+{
+	const json_t *jars = json_object_get(a->body, "jars");
+	int number;
+	enum applied how = APPLIED;
+	if (!last_jar(a, &number))
+		return APPLY_FAILED;
+	for (size_t i = 0; i < json_array_size(jars); i++) {
+		const json_t *some = json_array_get(jars, i);
+		const char *size = json_string_value(json_object_get(some, "size"));
+		json_int_t n = json_integer_value(json_object_get(some, "n"));
+		if (!size || n < 1 || n > BATCH_JARS_MAX - number)
+			return senseless(a, "load: a batch has from 1 to %d jars", BATCH_JARS_MAX);
+		for (; n > 0 && how == APPLIED; n--)
+			how = insert_jar(a, ++number, size, load, state);
+		if (how != APPLIED)
+			return how;
+	}
+	return how;
+}
+
+/* --- Jars --- */
+
+struct jar_facts {
+	bool there;
+	enum jar_state state;
+	bool processed; /* its load was */
+};
+
+static bool read_jar(struct applying *a, int number, struct jar_facts *out)
+{
+	sqlite3_stmt *query;
+	if (!store_cached(a->db,
+			  "SELECT jar.state, load.outcome FROM jar JOIN load ON load.batch = "
+			  "jar.batch AND load.number = jar.load "
+			  "WHERE jar.batch = ?1 AND jar.number = ?2",
+			  &query, a->err))
+		return false;
+	sqlite3_bind_int64(query, 1, a->event->subject);
+	sqlite3_bind_int(query, 2, number);
+	*out = (struct jar_facts){0};
+	if (sqlite3_step(query) == SQLITE_ROW) {
+		const char *state = (const char *)sqlite3_column_text(query, 0);
+		const char *outcome = (const char *)sqlite3_column_text(query, 1);
+		out->there = state && outcome && jar_state_find(state, &out->state);
+		out->processed = outcome && strcmp(outcome, "processed") == 0;
+	}
+	return store_done(a->db, query, a->err);
+}
+
+/* A move of jars. */
+struct move {
+	enum jar_state to;
+	int64_t load; /* 0: the same */
+	bool for_shelf;
+};
+
+static enum applied write_jar(struct applying *a, int number, const struct move *move)
+{
+	sqlite3_stmt *write;
+	if (!store_cached(a->db,
+			  "UPDATE jar SET state = ?3, place = ?4, since_ms = ?5, gone = ?6, "
+			  "load = coalesce(?7, load) WHERE batch = ?1 AND number = ?2",
+			  &write, a->err))
+		return APPLY_FAILED;
+	sqlite3_bind_int64(write, 1, a->event->subject);
+	sqlite3_bind_int(write, 2, number);
+	sqlite3_bind_text(write, 3, jar_state_word(move->to), -1, SQLITE_STATIC);
+	bind_text(write, 4, a->body, "place");
+	sqlite3_bind_int64(write, 5, a->event->at.ms);
+	sqlite3_bind_int(write, 6, jar_state_gone(move->to));
+	if (move->load)
+		sqlite3_bind_int64(write, 7, move->load);
+	return apply_run(a, write);
+}
+
+static enum applied move_jar(struct applying *a, int number, const struct move *move)
+{
+	struct jar_facts jar;
+	if (!read_jar(a, number, &jar))
+		return APPLY_FAILED;
+	if (!jar.there)
+		return senseless(a, "jar: the batch has no jar %d", number);
+	if (!jar_state_may(jar.state, move->to, move->for_shelf && jar.processed)) {
+		if (jar_state_may(jar.state, move->to, true))
+			return senseless(a,
+					 "jar: jar %d was not processed as decided for the shelf, "
+					 "so it cannot be %s; chill, freeze or discard it",
+					 number, jar_state_word(move->to));
+		return senseless(a, "jar: jar %d is %s, so it cannot be %s", number,
+				 jar_state_word(jar.state), jar_state_word(move->to));
+	}
+	return write_jar(a, number, move);
+}
+
+static enum applied move_jars(struct applying *a, const char *key, const struct move *move)
+{
+	struct jar_set jars;
+	const char *text;
+	enum applied how = APPLIED;
+	if (!body_text(a, key, &text))
+		return SENSELESS;
+	if (!jar_set_parse(text, &jars))
+		return senseless(a, "jar: '%.40s' are no jars", text);
+	for (int n = jar_set_next(&jars, 0); n && how == APPLIED; n = jar_set_next(&jars, n))
+		how = move_jar(a, n, move);
+	return how;
+}
+
+enum applied apply_seal(struct applying *a)
+{
+	struct batch_facts batch;
+	bool sealed;
+	if (!body_flag(a, "sealed", &sealed))
+		return SENSELESS;
+	if (!read_batch(a, &batch))
+		return APPLY_FAILED;
+	const struct move move = {sealed ? JAR_SEALED : JAR_UNSEALED, 0, batch.for_shelf};
+	return move_jars(a, "jars", &move);
+}
+
+enum applied apply_jar(struct applying *a)
+{
+	struct batch_facts batch;
+	const char *to;
+	struct move move = {.load = 0};
+	if (!body_text(a, "to", &to))
+		return SENSELESS;
+	if (!jar_state_find(to, &move.to) || move.to == JAR_FILLED || move.to == JAR_REPROCESSED ||
+	    move.to == JAR_SEALED)
+		return senseless(a, "jar: a jar cannot be made '%.20s' by hand", to);
+	if (!read_batch(a, &batch))
+		return APPLY_FAILED;
+	move.for_shelf = batch.for_shelf;
+	return move_jars(a, "jars", &move);
+}
+
+enum applied apply_load(struct applying *a)
+{
+	struct batch_facts batch;
+	int64_t load;
+	if (!body_integer(a, "number", &load))
+		return SENSELESS;
+	if (!read_batch(a, &batch))
+		return APPLY_FAILED;
+	if (!batch.there)
+		return senseless(a, "batch: its start was taken back");
+	enum applied how =
+	    write_load(a, "INSERT INTO load (batch, number, canner, started_ms, out_ms, outcome, "
+			  "why) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)");
+	const char *outcome = json_string_value(json_object_get(a->body, "outcome"));
+	bool cold = outcome && strcmp(outcome, "cold") == 0;
+	if (how == APPLIED)
+		how = insert_jars(a, load, cold ? batch.first : JAR_FILLED);
+	if (how == APPLIED && json_object_get(a->body, "again")) {
+		const struct move again = {JAR_REPROCESSED, load, batch.for_shelf};
+		how = move_jars(a, "again", &again);
+	}
+	return how;
+}
+
+/* A load corrected; its jars stay where they are, and review tells if one may not. */
+enum applied apply_load_amend(struct applying *a)
+{
+	return write_load(a, "UPDATE load SET out_ms = coalesce(?5, out_ms), outcome = ?6, "
+			     "why = ?7 WHERE batch = ?1 AND number = ?2");
+}
