@@ -27,7 +27,7 @@ LIBS := -ljansson -lsqlite3 -lm
 COMPILE = $(CC) $(WARN) $(DEFS) $(INCS) $(CPPFLAGS) $(CFLAGS) $(LTO) $(XFLAGS) -MMD -MP
 
 TABLES  := $(sort $(wildcard db/*.txt))
-GEN     := $(BUILD)/gen/rule_ids.h $(BUILD)/gen/reference_data.c
+GEN     := $(BUILD)/gen/rule_ids.h $(BUILD)/gen/reference_data.c $(BUILD)/gen/topics_text.h
 MODULES := base measure physics reference recipe import decide household plan render cli
 SRC     := $(filter-out src/cli/main.c,$(wildcard $(MODULES:%=src/%/*.c)))
 OBJ     := $(SRC:src/%.c=$(BUILD)/obj/%.o) $(BUILD)/obj/gen/reference_data.o $(BUILD)/obj/gen/schema.o
@@ -76,6 +76,13 @@ $(BUILD)/gen/reference_data.c: $(BUILD)/reference.db
 $(BUILD)/gen/schema.c: $(sort $(wildcard schema/household/*.sql)) src/household/embed-schema.awk
 	@mkdir -p $(@D)
 	awk -f src/household/embed-schema.awk $(sort $(wildcard schema/household/*.sql)) > $@
+
+# What "help TOPIC" teaches.
+$(BUILD)/gen/topics_text.h: src/cli/topics.txt src/cli/embed-topics.awk
+	@mkdir -p $(@D)
+	awk -f src/cli/embed-topics.awk src/cli/topics.txt > $@.new && mv $@.new $@
+
+$(BUILD)/obj/cli/topics.o: $(BUILD)/gen/topics_text.h
 
 # The suites of the program run it, so it is built first.
 $(BUILD)/tests/%: $(LIB) $(PROGRAM) tests/suite.h $(wildcard tests/*/*.c tests/*/*.h)

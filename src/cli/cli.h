@@ -184,8 +184,18 @@ void help_overview(const struct page *page);
 void help_hint(FILE *out); /* the short form, for wrong use */
 void help_command(const struct page *page, const struct command *command);
 void help_version(FILE *out);
-void man_page(FILE *out);
-void completion_bash(FILE *out);
-void completion_zsh(FILE *out);
+/* Manual pages: jarwright(1), jarwright-NAME(1) for each command, jarwright-topics(7). */
+void man_overview(FILE *out);
+void man_command(FILE *out, const struct command *command);
+void man_topics(FILE *out);
+/* The file name of every manual page, one a line: "jarwright-check.1". */
+void man_names(FILE *out);
+
+struct shell {
+	const char *name;
+	void (*completion)(FILE *out); /* writes the script */
+};
+/* The shells that can complete; the last one's name is NULL. */
+extern const struct shell shells[];
 
 #endif

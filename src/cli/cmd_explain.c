@@ -244,7 +244,7 @@ static int run(struct invocation *inv)
 
 const struct command command_explain = {
     .name = "explain",
-    .synopsis = "[RULE|TOPIC|METHOD]",
+    .synopsis = "[RULE|PUBLISHED-TOPIC|METHOD]",
     .summary = "a rule, its reason and its source",
     .description = "Says what a rule of an answer means, why it holds and who published it; also "
 		   "why a method, food or lid is refused, and what is published on a topic. "

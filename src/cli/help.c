@@ -2,6 +2,7 @@
 
 #include "cli.h"
 #include "jarwright/text.h"
+#include "topics.h"
 
 #define HELP_INDENT    2
 #define EXAMPLE_INDENT "      "
@@ -93,7 +94,10 @@ void help_overview(const struct page *page)
 	fputs("\nCommands:\n", out);
 	for (size_t i = 0; commands[i]; i++)
 		entry(page, commands[i]->name, commands[i]->summary, 14);
-	fputs("\n'jarwright help COMMAND' tells more, with examples.\n\n", out);
+	fputs("\n'jarwright help COMMAND' tells more, with examples.\n\nTopics:\n", out);
+	for (size_t i = 0; i < topics_n; i++)
+		entry(page, topics[i].name, topics[i].title, 14);
+	fputs("\n'jarwright help TOPIC' teaches it, with the sources.\n\n", out);
 	page_text(page, "", household_place);
 	page_blank(page);
 	page_text(page, "", caution);

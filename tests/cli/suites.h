@@ -6,6 +6,8 @@
 
 Suite *options_suite(void);
 Suite *help_suite(void);
+Suite *topics_suite(void);
+Suite *completion_suite(void);
 Suite *program_suite(void);
 
 #endif

@@ -1,4 +1,4 @@
-/* The table of commands against what is made from it: help, man page, completion. */
+/* The table of commands against what is made from it: help, man pages, completion. */
 #include <stdio.h>
 #include <string.h>
 
@@ -32,20 +32,28 @@ static void write_overview(FILE *out, const struct command *command)
 
 static void write_man(FILE *out, const struct command *command)
 {
-	(void)command;
-	man_page(out);
+	if (command)
+		man_command(out, command);
+	else
+		man_overview(out);
 }
 
-static void write_bash(FILE *out, const struct command *command)
+static void write_man_names(FILE *out, const struct command *command)
 {
 	(void)command;
-	completion_bash(out);
+	man_names(out);
 }
 
-static void write_zsh(FILE *out, const struct command *command)
+/* The completion script of the shell in this place of shells[]. */
+static char *script_of(size_t shell)
 {
-	(void)command;
-	completion_zsh(out);
+	char *text = NULL;
+	size_t n = 0;
+	FILE *out = open_memstream(&text, &n);
+	ck_assert_ptr_nonnull(out);
+	shells[shell].completion(out);
+	ck_assert_int_eq(fclose(out), 0);
+	return text;
 }
 
 /* The part of the text from `from` to the next `to`, or to the end; the caller frees it. */
@@ -124,47 +132,77 @@ START_TEST(every_page_shows_every_option_and_example)
 }
 END_TEST
 
-START_TEST(the_man_page_has_every_option_in_its_command)
+/* The option as mdoc has it: "\n.It Fl \-holds\-quarts Ar ". */
+static void write_man_item(char *item, size_t size, const struct option_spec *o)
+{
+	snprintf(item, size, "\n.It Fl \\-");
+	for (const char *p = o->name; *p; p++)
+		snprintf(item + strlen(item), size - strlen(item), "%s%c", *p == '-' ? "\\" : "",
+			 *p);
+	snprintf(item + strlen(item), size - strlen(item), "%s", o->argument ? " Ar " : "\n");
+}
+
+START_TEST(the_man_page_of_a_command_has_every_option)
 {
 	const struct command *c = commands[_i];
-	char *man = written(write_man, NULL), title[80];
-	snprintf(title, sizeof title, "\n.Ss %s: ", c->name);
-	char *part = section(man, title, "\n.Ss ");
+	char *man = written(write_man, c), *overview = written(write_man, NULL);
+	char *names = written(write_man_names, NULL), item[80];
 	for (const struct option_spec *o = c->options; o && o->name; o++) {
-		char item[80] = "\n.It Fl \\-";
-		for (const char *p = o->name; *p; p++)
-			snprintf(item + strlen(item), sizeof item - strlen(item), "%s%c",
-				 *p == '-' ? "\\" : "", *p);
-		snprintf(item + strlen(item), sizeof item - strlen(item), "%s",
-			 o->argument ? " Ar " : "\n");
-		holds(part, item);
+		write_man_item(item, sizeof item, o);
+		holds(man, item);
 	}
-	for (const struct example *e = c->examples; e->line; e++)
-		holds(part, e->says);
-	free(part);
+	for (const struct example *e = c->examples; e->line; e++) {
+		char says[120];
+		snprintf(says, sizeof says, "%.*s", (int)strcspn(e->says, "-~\\"), e->says);
+		holds(man, says); /* as far as roff has it as it is */
+	}
+	snprintf(item, sizeof item, "\n.It Xr jarwright-%s 1\n", c->name);
+	holds(overview, item);
+	snprintf(item, sizeof item, "\njarwright-%s.1\n", c->name);
+	holds(names, item);
 	free(man);
+	free(overview);
+	free(names);
+}
+END_TEST
+
+START_TEST(the_man_page_has_the_common_options_and_its_pages)
+{
+	char *man = written(write_man, NULL), *names = written(write_man_names, NULL), item[80];
+	for (const struct option_spec *o = common_options; o->name; o++) {
+		write_man_item(item, sizeof item, o);
+		holds(man, item);
+	}
+	holds(man, "\n.Xr jarwright-topics 7\n");
+	holds(names, "jarwright.1\njarwright-topics.7\n");
+	free(man);
+	free(names);
 }
 END_TEST
 
 START_TEST(completion_has_every_option_of_its_command)
 {
 	const struct command *c = commands[_i];
-	char *bash = written(write_bash, NULL), *zsh = written(write_zsh, NULL), title[80];
+	char *bash = script_of(0), *zsh = script_of(1), *fish = script_of(2), title[80];
 	snprintf(title, sizeof title, "\n\t\t%s) choices=", c->name);
 	char *bash_part = section(bash, title, ";;");
 	snprintf(title, sizeof title, "\n\t\t%s)\n", c->name);
 	char *zsh_part = section(zsh, title, ";;");
 	for (const struct option_spec *o = c->options; o && o->name; o++) {
-		char item[80];
+		char item[120];
 		snprintf(item, sizeof item, " --%s ", o->name);
 		holds(bash_part, item);
 		snprintf(item, sizeof item, "'--%s%s[", o->name, o->argument ? "=" : "");
 		holds(zsh_part, item);
+		snprintf(item, sizeof item, "'__jarwright_command_is %s' -l %s %s", c->name,
+			 o->name, o->argument ? "-x " : "-d ");
+		holds(fish, item);
 	}
 	free(bash_part);
 	free(zsh_part);
 	free(bash);
 	free(zsh);
+	free(fish);
 }
 END_TEST
 
@@ -201,7 +239,8 @@ Suite *help_suite(void)
 	tcase_add_test(tcase, commands_are_complete);
 	tcase_add_loop_test(tcase, options_are_declared_once_and_mean_one_thing, 0, ALL);
 	tcase_add_loop_test(tcase, every_page_shows_every_option_and_example, 0, ALL);
-	tcase_add_loop_test(tcase, the_man_page_has_every_option_in_its_command, 0, ALL);
+	tcase_add_loop_test(tcase, the_man_page_of_a_command_has_every_option, 0, ALL);
+	tcase_add_test(tcase, the_man_page_has_the_common_options_and_its_pages);
 	tcase_add_loop_test(tcase, completion_has_every_option_of_its_command, 0, ALL);
 	tcase_add_test(tcase, exit_codes_are_all_told);
 	tcase_add_test(tcase, near_names_are_offered_and_far_ones_not);

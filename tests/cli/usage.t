@@ -53,15 +53,15 @@ $ jarwright help --man | head -n 3 | tail -n 2
 .Os
 
 $ jarwright completion
-! jarwright: completion: no shell given; type 'jarwright completion bash|zsh'
+! jarwright: completion: no shell given; type 'jarwright completion bash|zsh|fish'
 = 2
 
-$ jarwright completion fish
-! jarwright: completion: no script for 'fish'; say bash or zsh
+$ jarwright completion tcsh
+! jarwright: completion: no script for 'tcsh'; say bash, zsh or fish
 = 2
 
 $ jarwright completion bash zsh
-! jarwright: completion: too many words, from 'zsh' on; type 'jarwright completion bash|zsh'
+! jarwright: completion: too many words, from 'zsh' on; type 'jarwright completion bash|zsh|fish'
 = 2
 
 # The script is one that its shell reads.
@@ -72,3 +72,24 @@ us metric
 
 $ bash -c '. ./c; COMP_WORDS=(jarwright kit); COMP_CWORD=1; _jarwright; echo "${COMPREPLY[@]}"'
 kitchen
+
+# Topics teach; a misspelt one is offered.
+$ jarwright help steam
+jarwright help steam: the atmospheric steam canner, and its limits
+...
+Sources:
+...
+
+$ jarwright help vinegr
+! jarwright: help: there is no command or topic 'vinegr'; did you mean vinegar?
+= 2
+
+# Every manual page that is listed is there, and begins as one.
+$ jarwright help --man-pages | while read -r page; do n=${page%.*}; n=${n#jarwright}; jarwright help --man ${n#-} | sed -n '2s/^\.Dt JARWRIGHT.* [17]$/good/p'; done | sort -u
+good
+
+$ test "$(jarwright help --man-pages | wc -l)" -eq "$(($(jarwright help | sed -n '/^Commands:/,/^$/p' | grep -c '^  [a-z]') + 2))"
+
+$ jarwright help --man pressure
+! jarwright: command: there is none called 'pressure'; 'jarwright help' lists them
+= 2
