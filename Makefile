@@ -24,27 +24,30 @@ DEFS := -D_GNU_SOURCE -DJARWRIGHT_VERSION='"$(VERSION)"'
 # "make deps check" may have to install them first.
 INCS = -Iinclude -I$(BUILD)/gen $(shell pkg-config --cflags libxml-2.0)
 LIBS := -ljansson -lsqlite3 -lm
-COMPILE = $(CC) $(WARN) $(DEFS) $(INCS) $(CPPFLAGS) $(CFLAGS) $(LTO) $(XFLAGS) -MMD -MP
+# The same bytes wherever it is built: no folder's name goes into the program, and what gcc would
+# draw at random for link-time optimization comes from the name of what is made.
+SAME = -ffile-prefix-map=$(CURDIR)=. $(if $(LTO),-frandom-seed=$@)
+COMPILE = $(CC) $(WARN) $(DEFS) $(INCS) $(CPPFLAGS) $(CFLAGS) $(LTO) $(SAME) $(XFLAGS) -MMD -MP
 
 TABLES  := $(sort $(wildcard db/*.txt))
 GEN     := $(BUILD)/gen/rule_ids.h $(BUILD)/gen/reference_data.c $(BUILD)/gen/topics_text.h
 MODULES := base measure physics reference recipe import decide household plan render cli
-SRC     := $(filter-out src/cli/main.c,$(wildcard $(MODULES:%=src/%/*.c)))
+SRC     := $(filter-out src/cli/main.c,$(sort $(wildcard $(MODULES:%=src/%/*.c))))
 OBJ     := $(SRC:src/%.c=$(BUILD)/obj/%.o) $(BUILD)/obj/gen/reference_data.o $(BUILD)/obj/gen/schema.o
 LIB     := $(BUILD)/libjarwright.a
 PROGRAM := $(BUILD)/jarwright
 # The table compiler is a program of the build: it needs base, and nothing generated.
-REFBUILD_SRC := $(wildcard src/refbuild/*.c) $(wildcard src/base/*.c)
+REFBUILD_SRC := $(sort $(wildcard src/refbuild/*.c) $(wildcard src/base/*.c))
 SUITES  := $(patsubst tests/%/,%,$(sort $(dir $(wildcard tests/*/test_*.c))))
 TESTS   := $(SUITES:%=$(BUILD)/tests/%)
 
 all: $(PROGRAM)
 
 $(PROGRAM): $(BUILD)/obj/cli/main.o $(LIB)
-	$(CC) $(CFLAGS) $(LTO) $(XFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
+	$(CC) $(CFLAGS) $(LTO) $(SAME) $(XFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
 
 $(LIB): $(OBJ)
-	rm -f $@ && ar rcs $@ $^
+	rm -f $@ && ar rcsD $@ $^
 
 $(BUILD)/obj/%.o: src/%.c | $(BUILD)/gen/rule_ids.h
 	@mkdir -p $(@D)
@@ -144,13 +147,15 @@ lint: $(GEN)
 	cppcheck --quiet --std=c11 --enable=warning,performance,portability --inline-suppr \
 		--suppress=missingIncludeSystem --error-exitcode=1 $(DEFS) $(INCS) src
 	$(MAKE) CC=clang BUILD=build-clang all
-	$(PROGRAM) help --man | mandoc -Tlint -Wwarning
+	$(MAKE) man-pages
+	cd $(BUILD)/man && mandoc -Tlint -Wwarning *
 
 # --- Set up, show, install ---------------------------------------------------------------
 
 # Debian packages: what the build needs, then what tests and lint need.
 PACKAGES := gcc make libc6-dev libsqlite3-dev sqlite3 libjansson-dev libxml2-dev nettle-dev \
             pkg-config check \
+            bash zsh fish dpkg-dev \
             clang clang-format clang-tidy cppcheck valgrind mandoc
 
 # Installs what is missing through the system's package manager; nothing when all is there.
@@ -168,25 +173,52 @@ deps:
 demo: $(PROGRAM)
 	@sh tests/demo.sh $(PROGRAM)
 
-install: all
-	install -d $(DESTDIR)$(bindir) $(DESTDIR)$(mandir)/man1 \
-		$(DESTDIR)$(datadir)/bash-completion/completions $(DESTDIR)$(datadir)/zsh/site-functions
+# Every page of the manual, as the program's own table of commands has them.
+man-pages: $(PROGRAM)
+	rm -rf $(BUILD)/man && mkdir -p $(BUILD)/man
+	@set -e; for page in $$($(PROGRAM) help --man-pages); do \
+		name=$${page%.*}; name=$${name#jarwright}; \
+		$(PROGRAM) help --man $${name#-} > $(BUILD)/man/$$page; done
+
+# One script a shell, under the name that the shell looks for.
+completions: $(PROGRAM)
+	@mkdir -p $(BUILD)/completions
+	$(PROGRAM) completion bash > $(BUILD)/completions/jarwright
+	$(PROGRAM) completion zsh > $(BUILD)/completions/_jarwright
+	$(PROGRAM) completion fish > $(BUILD)/completions/jarwright.fish
+
+# Debian's packages keep the completions of zsh and fish elsewhere.
+bashdir ?= $(datadir)/bash-completion/completions
+zshdir  ?= $(datadir)/zsh/site-functions
+fishdir ?= $(datadir)/fish/vendor_completions.d
+docdir  ?= $(datadir)/doc/jarwright
+
+install: all man-pages completions
+	install -d $(addprefix $(DESTDIR),$(bindir) $(mandir)/man1 $(mandir)/man7 $(bashdir) \
+		$(zshdir) $(fishdir) $(docdir))
 	install -m 755 $(PROGRAM) $(DESTDIR)$(bindir)/jarwright
-	$(PROGRAM) help --man > $(DESTDIR)$(mandir)/man1/jarwright.1
-	$(PROGRAM) completion bash > $(DESTDIR)$(datadir)/bash-completion/completions/jarwright
-	$(PROGRAM) completion zsh > $(DESTDIR)$(datadir)/zsh/site-functions/_jarwright
+	install -m 644 $(BUILD)/man/*.1 $(DESTDIR)$(mandir)/man1
+	install -m 644 $(BUILD)/man/*.7 $(DESTDIR)$(mandir)/man7
+	install -m 644 $(BUILD)/completions/jarwright $(DESTDIR)$(bashdir)/jarwright
+	install -m 644 $(BUILD)/completions/_jarwright $(DESTDIR)$(zshdir)/_jarwright
+	install -m 644 $(BUILD)/completions/jarwright.fish $(DESTDIR)$(fishdir)/jarwright.fish
+	install -m 644 README.md SAFETY.md NEWS LICENSE $(DESTDIR)$(docdir)
 
 uninstall:
 	rm -f $(DESTDIR)$(bindir)/jarwright $(DESTDIR)$(mandir)/man1/jarwright.1 \
-		$(DESTDIR)$(datadir)/bash-completion/completions/jarwright \
-		$(DESTDIR)$(datadir)/zsh/site-functions/_jarwright
+		$(DESTDIR)$(mandir)/man1/jarwright-*.1 $(DESTDIR)$(mandir)/man7/jarwright-topics.7 \
+		$(DESTDIR)$(bashdir)/jarwright $(DESTDIR)$(zshdir)/_jarwright \
+		$(DESTDIR)$(fishdir)/jarwright.fish
+	rm -rf $(DESTDIR)$(docdir)
+
+include .packaging/packaging.mk
 
 clean:
-	rm -rf build build-asan build-cov build-clang
+	rm -rf build build-asan build-cov build-clang build-deb
 
 help:
 	@echo 'all demo deps check check-all check-asan check-valgrind prove rules-off golden-update'
-	@echo 'coverage bench lint install uninstall clean'
+	@echo 'coverage bench lint install uninstall dist distcheck deb check-reproducible clean'
 
 .PHONY: all check check-all check-asan check-valgrind coverage lint deps demo install uninstall \
-        clean help
+        man-pages completions clean help
