@@ -155,7 +155,7 @@ lint: $(GEN)
 # Debian packages: what the build needs, then what tests and lint need.
 PACKAGES := gcc make libc6-dev libsqlite3-dev sqlite3 libjansson-dev libxml2-dev nettle-dev \
             pkg-config check \
-            bash zsh fish dpkg-dev \
+            bash zsh fish dpkg-dev faketime \
             clang clang-format clang-tidy cppcheck valgrind mandoc
 
 # Installs what is missing through the system's package manager; nothing when all is there.
@@ -209,7 +209,8 @@ uninstall:
 		$(DESTDIR)$(mandir)/man1/jarwright-*.1 $(DESTDIR)$(mandir)/man7/jarwright-topics.7 \
 		$(DESTDIR)$(bashdir)/jarwright $(DESTDIR)$(zshdir)/_jarwright \
 		$(DESTDIR)$(fishdir)/jarwright.fish
-	rm -rf $(DESTDIR)$(docdir)
+	rm -f $(addprefix $(DESTDIR)$(docdir)/,README.md SAFETY.md NEWS LICENSE)
+	[ ! -d $(DESTDIR)$(docdir) ] || rmdir --ignore-fail-on-non-empty $(DESTDIR)$(docdir)
 
 include .packaging/packaging.mk
 
