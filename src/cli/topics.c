@@ -35,13 +35,12 @@ const char *nearest_topic(const char *name)
 
 const char *topic_citation(const char *at, size_t *id_n)
 {
-	while ((at = strchr(at, '[')) != NULL) {
-		at++;
-		*id_n = strcspn(at, " ]");
-		if (memchr(at, '-', *id_n))
-			return at;
-	}
-	return NULL;
+	at = strchr(at, '[');
+	if (!at)
+		return NULL;
+	at++;
+	*id_n = strcspn(at, " ]");
+	return at;
 }
 
 static const struct source *source_named(const char *id, size_t id_n)

@@ -34,10 +34,7 @@ const struct topic *topic_find(const char *name);
 /* The nearest topic in spelling, or NULL if none is near. */
 const char *nearest_topic(const char *name);
 
-/*
- * The next "[id place]" at or after `at`: its id's length goes to *id_n and the id is returned;
- * NULL when there is none. The ids of publications have a dash: "[WORDS]" is no citation.
- */
+/* The id in the next "[id place]" at or after `at`, and its length; NULL when there is none. */
 const char *topic_citation(const char *at, size_t *id_n);
 
 /* The topic as a page of help. */

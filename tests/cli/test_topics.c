@@ -136,6 +136,7 @@ START_TEST(every_line_to_type_is_taken)
 			char *script = NULL;
 			if (line->kind != TOPIC_TYPED)
 				continue;
+			ck_assert_uint_le(strlen(line->text), 76); /* a page, less its indent */
 			ck_assert_int_gt(
 			    asprintf(
 				&script,
