@@ -32,8 +32,8 @@ COMPILE = $(CC) $(WARN) $(DEFS) $(INCS) $(CPPFLAGS) $(CFLAGS) $(LTO) $(SAME) $(X
 TABLES  := $(sort $(wildcard db/*.txt))
 GEN     := $(BUILD)/gen/rule_ids.h $(BUILD)/gen/reference_data.c $(BUILD)/gen/topics_text.h
 MODULES := base measure physics reference recipe import decide household plan render cli
-SRC     := $(filter-out src/cli/main.c,$(sort $(wildcard $(MODULES:%=src/%/*.c))))
-OBJ     := $(SRC:src/%.c=$(BUILD)/obj/%.o) $(BUILD)/obj/gen/reference_data.o $(BUILD)/obj/gen/schema.o
+SRC     := $(filter-out src/cli/main.c,$(wildcard $(MODULES:%=src/%/*.c)))
+OBJ     := $(sort $(SRC:src/%.c=$(BUILD)/obj/%.o)) $(BUILD)/obj/gen/reference_data.o $(BUILD)/obj/gen/schema.o
 LIB     := $(BUILD)/libjarwright.a
 PROGRAM := $(BUILD)/jarwright
 # The table compiler is a program of the build: it needs base, and nothing generated.
@@ -155,7 +155,6 @@ lint: $(GEN)
 # Debian packages: what the build needs, then what tests and lint need.
 PACKAGES := gcc make libc6-dev libsqlite3-dev sqlite3 libjansson-dev libxml2-dev nettle-dev \
             pkg-config check \
-            bash zsh fish dpkg-dev faketime \
             clang clang-format clang-tidy cppcheck valgrind mandoc
 
 # Installs what is missing through the system's package manager; nothing when all is there.
@@ -214,12 +213,15 @@ uninstall:
 
 include .packaging/packaging.mk
 
+.PHONY: man-pages completions
+
 clean:
 	rm -rf build build-asan build-cov build-clang build-deb
 
 help:
 	@echo 'all demo deps check check-all check-asan check-valgrind prove rules-off golden-update'
-	@echo 'coverage bench lint install uninstall dist distcheck deb check-reproducible clean'
+	@echo 'coverage bench lint install uninstall clean'
+	@echo 'dist distcheck deb check-reproducible'
 
 .PHONY: all check check-all check-asan check-valgrind coverage lint deps demo install uninstall \
-        man-pages completions clean help
+        clean help

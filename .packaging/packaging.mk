@@ -1,6 +1,9 @@
 # What is given away: the tarball of the sources and the Debian package, each the same bytes
 # whenever and wherever it is made. Included by the makefile.
 
+# For "make deps": what makes and compares packages, and the shells whose completions are tried.
+PACKAGES += dpkg-dev faketime bash zsh fish
+
 # Seconds since 1970: of the last commit, or of the tarball that was unpacked.
 ifndef SOURCE_DATE_EPOCH
 SOURCE_DATE_EPOCH := $(if $(wildcard .git),$(shell git log -1 --format=%ct),$(shell stat -c %Y VERSION))
