@@ -30,7 +30,7 @@ SAME = -ffile-prefix-map=$(CURDIR)=. $(if $(LTO),-frandom-seed=$@)
 COMPILE = $(CC) $(WARN) $(DEFS) $(INCS) $(CPPFLAGS) $(CFLAGS) $(LTO) $(SAME) $(XFLAGS) -MMD -MP
 
 TABLES  := $(sort $(wildcard db/*.txt))
-GEN     := $(BUILD)/gen/rule_ids.h $(BUILD)/gen/reference_data.c $(BUILD)/gen/topics_text.h
+GEN     := $(BUILD)/gen/rule_ids.h $(BUILD)/gen/reference_data.c
 MODULES := base measure physics reference recipe import decide household plan render cli
 SRC     := $(filter-out src/cli/main.c,$(wildcard $(MODULES:%=src/%/*.c)))
 OBJ     := $(sort $(SRC:src/%.c=$(BUILD)/obj/%.o)) $(BUILD)/obj/gen/reference_data.o $(BUILD)/obj/gen/schema.o
@@ -41,7 +41,10 @@ REFBUILD_SRC := $(sort $(wildcard src/refbuild/*.c) $(wildcard src/base/*.c))
 SUITES  := $(patsubst tests/%/,%,$(sort $(dir $(wildcard tests/*/test_*.c))))
 TESTS   := $(SUITES:%=$(BUILD)/tests/%)
 
-all: $(PROGRAM)
+MAN     := $(BUILD)/man/jarwright.1
+SCRIPTS := $(addprefix $(BUILD)/completions/,jarwright _jarwright jarwright.fish)
+
+all: $(PROGRAM) $(MAN) $(SCRIPTS)
 
 $(PROGRAM): $(BUILD)/obj/cli/main.o $(LIB)
 	$(CC) $(CFLAGS) $(LTO) $(SAME) $(XFLAGS) $(LDFLAGS) -o $@ $^ $(LIBS)
@@ -80,7 +83,23 @@ $(BUILD)/gen/schema.c: $(sort $(wildcard schema/household/*.sql)) src/household/
 	@mkdir -p $(@D)
 	awk -f src/household/embed-schema.awk $(sort $(wildcard schema/household/*.sql)) > $@
 
+# Every page of the manual, as the program's own table of commands has them.
+$(MAN): $(PROGRAM)
+	@rm -rf $(@D) && mkdir -p $(@D)
+	@set -e; for page in $$($(PROGRAM) help --man-pages); do \
+		name=$${page%.*}; name=$${name#jarwright}; \
+		$(PROGRAM) help --man $${name#-} > $(@D)/$$page; done; touch $@
+
+# One script a shell, under the name that the shell looks for.
+$(BUILD)/completions/jarwright: for_shell := bash
+$(BUILD)/completions/_jarwright: for_shell := zsh
+$(BUILD)/completions/jarwright.fish: for_shell := fish
+$(SCRIPTS): $(PROGRAM)
+	@mkdir -p $(@D)
+	@$(PROGRAM) completion $(for_shell) > $@.new && mv $@.new $@
+
 # What "help TOPIC" teaches.
+GEN += $(BUILD)/gen/topics_text.h
 $(BUILD)/gen/topics_text.h: src/cli/topics.txt src/cli/embed-topics.awk
 	@mkdir -p $(@D)
 	awk -f src/cli/embed-topics.awk src/cli/topics.txt > $@.new && mv $@.new $@
@@ -147,7 +166,7 @@ lint: $(GEN)
 	cppcheck --quiet --std=c11 --enable=warning,performance,portability --inline-suppr \
 		--suppress=missingIncludeSystem --error-exitcode=1 $(DEFS) $(INCS) src
 	$(MAKE) CC=clang BUILD=build-clang all
-	$(MAKE) man-pages
+	$(MAKE) $(MAN)
 	cd $(BUILD)/man && mandoc -Tlint -Wwarning *
 
 # --- Set up, show, install ---------------------------------------------------------------
@@ -172,27 +191,13 @@ deps:
 demo: $(PROGRAM)
 	@sh tests/demo.sh $(PROGRAM)
 
-# Every page of the manual, as the program's own table of commands has them.
-man-pages: $(PROGRAM)
-	rm -rf $(BUILD)/man && mkdir -p $(BUILD)/man
-	@set -e; for page in $$($(PROGRAM) help --man-pages); do \
-		name=$${page%.*}; name=$${name#jarwright}; \
-		$(PROGRAM) help --man $${name#-} > $(BUILD)/man/$$page; done
-
-# One script a shell, under the name that the shell looks for.
-completions: $(PROGRAM)
-	@mkdir -p $(BUILD)/completions
-	$(PROGRAM) completion bash > $(BUILD)/completions/jarwright
-	$(PROGRAM) completion zsh > $(BUILD)/completions/_jarwright
-	$(PROGRAM) completion fish > $(BUILD)/completions/jarwright.fish
-
 # Debian's packages keep the completions of zsh and fish elsewhere.
 bashdir ?= $(datadir)/bash-completion/completions
 zshdir  ?= $(datadir)/zsh/site-functions
 fishdir ?= $(datadir)/fish/vendor_completions.d
 docdir  ?= $(datadir)/doc/jarwright
 
-install: all man-pages completions
+install: all
 	install -d $(addprefix $(DESTDIR),$(bindir) $(mandir)/man1 $(mandir)/man7 $(bashdir) \
 		$(zshdir) $(fishdir) $(docdir))
 	install -m 755 $(PROGRAM) $(DESTDIR)$(bindir)/jarwright
@@ -212,8 +217,6 @@ uninstall:
 	[ ! -d $(DESTDIR)$(docdir) ] || rmdir --ignore-fail-on-non-empty $(DESTDIR)$(docdir)
 
 include .packaging/packaging.mk
-
-.PHONY: man-pages completions
 
 clean:
 	rm -rf build build-asan build-cov build-clang build-deb
