@@ -95,12 +95,22 @@ void each_choice(FILE *out, const char *placeholder)
 	}
 }
 
-void operand_placeholder(const struct command *command, char buffer[PLACEHOLDER_SIZE])
+void operand_choice(const struct command *command, char buffer[OPERANDS_SIZE])
 {
-	const char *at = command->synopsis + strspn(command->synopsis, "[");
-	buffer[0] = '\0';
-	if (*at != '-')
-		snprintf(buffer, PLACEHOLDER_SIZE, "%.*s", (int)strcspn(at, " ]."), at);
+	size_t n = 0;
+	for (const char *at = command->synopsis; *at && n + 1 < OPERANDS_SIZE;) {
+		at += strspn(at, "[ ");
+		if (strncmp(at, "--", 2) == 0)
+			break;
+		size_t length = strcspn(at, "] .");
+		n += (size_t)snprintf(buffer + n, OPERANDS_SIZE - n, "%s%.*s", n > 0 ? "|" : "",
+				      (int)length, at);
+		at += length;
+		at += strspn(at, "] .");
+	}
+	if (n >= OPERANDS_SIZE)
+		n = 0; /* a word that is cut would be a wrong one */
+	buffer[n] = '\0';
 }
 
 bool takes_file(const struct command *command)

@@ -14,9 +14,12 @@
  */
 void each_choice(FILE *out, const char *placeholder);
 
-#define PLACEHOLDER_SIZE 256
-/* The command's first operand, as its synopsis begins: "FOOD", "[COMMAND|TOPIC]"; or "". */
-void operand_placeholder(const struct command *command, char buffer[PLACEHOLDER_SIZE]);
+#define OPERANDS_SIZE 1024
+/*
+ * What may stand among the operands, by the synopsis up to its first option, as one choice:
+ * "add|list [NAME] [FILE|-] [--as A]" gives "add|list|NAME|FILE|-". Without operands, "".
+ */
+void operand_choice(const struct command *command, char buffer[OPERANDS_SIZE]);
 /* May a file's name stand among the operands? */
 bool takes_file(const struct command *command);
 

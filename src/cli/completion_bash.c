@@ -19,12 +19,12 @@ static void option_values(FILE *out, const struct command *command)
 
 static void command_words(FILE *out, const struct command *command)
 {
-	char placeholder[PLACEHOLDER_SIZE];
-	operand_placeholder(command, placeholder);
+	char operands[OPERANDS_SIZE];
+	operand_choice(command, operands);
 	fprintf(out, "\t\t%s) choices='", command->name);
 	option_names(out, command->options);
 	option_names(out, common_options);
-	each_choice(out, placeholder);
+	each_choice(out, operands);
 	fputs("' ;;\n", out);
 }
 

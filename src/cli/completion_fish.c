@@ -41,12 +41,12 @@ static void option_entries(FILE *out, const struct command *command,
 
 static void command_entries(FILE *out, const struct command *command)
 {
-	char placeholder[PLACEHOLDER_SIZE];
-	operand_placeholder(command, placeholder);
-	if (*placeholder) {
+	char operands[OPERANDS_SIZE];
+	operand_choice(command, operands);
+	if (*operands) {
 		begin_entry(out, command);
 		fputs(" -a '", out);
-		each_choice(out, placeholder);
+		each_choice(out, operands);
 		fputs("'\n", out);
 	}
 	if (takes_file(command)) {

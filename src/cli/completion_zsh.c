@@ -32,21 +32,17 @@ static void option_entries(FILE *out, const struct option_spec *specs)
 
 static void command_case(FILE *out, const struct command *command)
 {
-	char placeholder[PLACEHOLDER_SIZE];
-	operand_placeholder(command, placeholder);
+	char operands[OPERANDS_SIZE];
+	operand_choice(command, operands);
 	fprintf(out, "\t\t%s)\n\t\t\t_arguments", command->name);
 	option_entries(out, command->options);
 	option_entries(out, common_options);
-	if (*placeholder) {
-		/* Where a file may follow, only the first word is one of the choices. */
-		fprintf(out, " \\\n\t\t\t'%s:", takes_file(command) ? "1" : "*");
-		entry_text(out, placeholder);
-		fputs(":(", out);
-		each_choice(out, placeholder);
-		fputs(")'", out);
+	if (*operands) {
+		bool file = takes_file(command);
+		fprintf(out, " \\\n\t\t\t'*: :%s(", file ? "_alternative \"words:word:" : "");
+		each_choice(out, operands);
+		fprintf(out, ")%s'", file ? "\" \"files:file:_files\"" : "");
 	}
-	if (takes_file(command))
-		fputs(" \\\n\t\t\t'*:file:_files'", out);
 	fputs(" ;;\n", out);
 }
 

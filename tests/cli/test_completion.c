@@ -14,6 +14,7 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "../../src/cli/completion.h"
 #include "suites.h"
 
 enum { PATIENCE_MS = 20000, SEEN_MAX = 1 << 16 };
@@ -174,12 +175,35 @@ START_TEST(the_shell_completes)
 }
 END_TEST
 
+START_TEST(operands_are_those_before_the_first_option)
+{
+	static const struct {
+		const char *synopsis, *choice;
+	} cases[] = {
+	    {"", ""},
+	    {"[--elevation E]", ""},
+	    {"FOOD --canner KIND", "FOOD"},
+	    {"[COMMAND|TOPIC] [--man]", "COMMAND|TOPIC"},
+	    {"add|list [NAME] [FILE|-] [--as A]", "add|list|NAME|FILE|-"},
+	    {"[add|remove NAME] [--canner KIND]", "add|remove|NAME"},
+	    {"[WORD ...]", "WORD"},
+	};
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		const struct command command = {.synopsis = cases[i].synopsis};
+		char choice[OPERANDS_SIZE];
+		operand_choice(&command, choice);
+		ck_assert_str_eq(choice, cases[i].choice);
+	}
+}
+END_TEST
+
 Suite *completion_suite(void)
 {
 	Suite *suite = suite_create("completion");
 	TCase *tcase = tcase_create("shells");
 	tcase_add_checked_fixture(tcase, setup, teardown);
 	tcase_set_timeout(tcase, 120);
+	tcase_add_test(tcase, operands_are_those_before_the_first_option);
 	tcase_add_loop_test(tcase, the_shell_completes, 0, SHELLS);
 	suite_add_tcase(suite, tcase);
 	return suite;
