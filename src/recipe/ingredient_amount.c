@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "ingredient_internal.h"
+#include "jarwright/kitchen_measure.h"
 
 static const char hedge_words[] =
     "|about|approximately|approx|approx.|around|roughly|circa|ca|generous|scant|heaped|"
@@ -89,12 +90,12 @@ static enum reading range_read(const char **at, struct rational *low, struct rat
 }
 
 /* The unit right behind a number: "150g", "14-ounce", "2 tbsp". */
-static const struct kitchen_unit *unit_behind_number(const char **at)
+static const struct line_unit *unit_behind_number(const char **at)
 {
 	const char *next = *at;
 	if (*next == '-' && is_letter(next[1]))
 		next++;
-	const struct kitchen_unit *unit = unit_read(&next);
+	const struct line_unit *unit = unit_read(&next);
 	if (unit)
 		*at = next;
 	return unit;
@@ -108,7 +109,7 @@ enum reading measured_read(const char **at, struct ingredient_amount *out, enum 
 	if (range_read(&next, &amount.quantity, &amount.quantity_max, &ignored) != READ_DONE ||
 	    amount.quantity.num <= 0)
 		return READ_NONE;
-	const struct kitchen_unit *unit = unit_behind_number(&next);
+	const struct line_unit *unit = unit_behind_number(&next);
 	if (!unit)
 		return READ_NONE;
 	amount.unit = unit->name;
@@ -180,20 +181,58 @@ bool plus_aside(struct line_reader *reader, const char *text, size_t length)
 	return taken;
 }
 
-/* "150g" of "100g-150g": the far end, in the same unit. */
-static void range_end_read(struct line_reader *reader)
+/* `amount` of one unit in another that is the same to it in every country: kg in g. */
+static bool same_measure(const struct ingredient_amount *amount, const char *unit,
+			 struct rational *out)
 {
-	const char *next = reader->at + range_joint(reader->at);
+	const struct reference_tables *tables = reference_tables_edition();
+	enum kitchen_unit from, to;
+	enum measuring_system said;
+	struct kitchen_measure one, other;
+	if (strcmp(amount->unit, unit) == 0) {
+		*out = amount->quantity_max;
+		return true;
+	}
+	return kitchen_unit_find(amount->unit, &from, &said) &&
+	       kitchen_unit_find(unit, &to, &said) &&
+	       kitchen_unit_is_mass(from) == kitchen_unit_is_mass(to) &&
+	       kitchen_measure_find(tables, from, SYSTEM_UNSTATED, &one) &&
+	       kitchen_measure_find(tables, to, SYSTEM_UNSTATED, &other) &&
+	       rational_mul(amount->quantity_max, one.amount, out) &&
+	       rational_div(*out, other.amount, out);
+}
+
+/* "150g" of "100g-150g", "1 kg" of "500 g to 1 kg": the far end, in the first one's unit. */
+static enum reading range_end_read(struct line_reader *reader)
+{
+	const char *joint = reader->at, *next = reader->at + range_joint(reader->at);
 	struct ingredient_amount amount;
+	struct rational end;
 	enum unit_class class;
 	struct ingredient_line *out = reader->out;
 	if (next == reader->at || rational_compare(out->quantity, out->quantity_max) != 0 ||
-	    measured_read(&next, &amount, &class) != READ_DONE ||
-	    strcmp(amount.unit, out->unit) != 0 ||
-	    rational_compare(out->quantity, amount.quantity_max) > 0)
-		return;
-	out->quantity_max = amount.quantity_max;
-	reader->at = next;
+	    measured_read(&next, &amount, &class) != READ_DONE)
+		return READ_NONE;
+	blanks_skip(&joint);
+	bool to = word_listed(joint, "|to|") > 0, same = strcmp(amount.unit, out->unit) == 0;
+	/* "1 lb or 500 g": the same amount again. */
+	if (!same && word_listed(joint, "|or|"))
+		return READ_NONE;
+	bool told = same_measure(&amount, out->unit, &end);
+	if (told && rational_compare(out->quantity, end) <= 0) {
+		out->quantity_max = end;
+		reader->at = next;
+		return READ_DONE;
+	}
+	if (!to)
+		return READ_NONE;
+	/* Read as its near end it would be too little. */
+	error_usage(reader->err, "%s; write %s",
+		    told ? "the range falls"
+			 : "the ends of the range are in units that do not measure the same way "
+			   "everywhere",
+		    told ? "the smaller amount first" : "both in one unit");
+	return READ_FAULT;
 }
 
 /* Bytes between the parenthesis at `at` and its partner, which *behind is set past. */
@@ -253,7 +292,7 @@ static void container_behind_pack(struct line_reader *reader)
 	if (*next == '-')
 		next++;
 	const char *size = size_read(&next);
-	const struct kitchen_unit *unit = unit_read(&next);
+	const struct line_unit *unit = unit_read(&next);
 	if (!unit || is_measure(unit->class) || unit->class == UNIT_LENGTH) {
 		if (size) {
 			reader->out->size = size;
@@ -269,7 +308,7 @@ static void container_behind_pack(struct line_reader *reader)
 }
 
 /* "400g" of "400g tin", "2 cm" of "2 cm piece": one, of that much. */
-static bool measure_of_one(struct line_reader *reader, const struct kitchen_unit *unit)
+static bool measure_of_one(struct line_reader *reader, const struct line_unit *unit)
 {
 	const char *next = reader->at;
 	struct ingredient_line *out = reader->out;
@@ -283,7 +322,7 @@ static bool measure_of_one(struct line_reader *reader, const struct kitchen_unit
 	size_read(&next);
 	if (*next == '-')
 		next++;
-	const struct kitchen_unit *thing = unit_read(&next);
+	const struct line_unit *thing = unit_read(&next);
 	bool container =
 	    thing && (thing->class == UNIT_CONTAINER ||
 		      (length && (thing->class == UNIT_COUNT || thing->class == UNIT_EYE)));
@@ -317,7 +356,7 @@ static void of_skip(struct line_reader *reader)
 }
 
 /* Behind the number: size, unit, and the amounts beside it. */
-static void unit_and_beside(struct line_reader *reader)
+static enum reading unit_and_beside(struct line_reader *reader)
 {
 	struct ingredient_line *out = reader->out;
 	hedges_take(reader);
@@ -326,28 +365,28 @@ static void unit_and_beside(struct line_reader *reader)
 		out->size = size;
 	hedges_take(reader);
 	const char *before = reader->at;
-	const struct kitchen_unit *unit = unit_behind_number(&reader->at);
+	const struct line_unit *unit = unit_behind_number(&reader->at);
 	const char *rest = reader->at;
 	blanks_skip(&rest);
 	bool thing = unit && !is_measure(unit->class) && unit->class != UNIT_LENGTH;
 	/* "6 cloves": the spice, not a measure of something. */
 	if (thing && (*rest == '\0' || *rest == ',' || word_listed(rest, "|or|and|"))) {
 		reader->at = before;
-		return;
+		return READ_DONE;
 	}
-	if (!unit)
-		return;
-	if (!thing && measure_of_one(reader, unit))
-		return;
+	if (!unit || (!thing && measure_of_one(reader, unit)))
+		return READ_DONE;
 	out->unit = unit->name;
 	reader->class = unit->class;
-	range_end_read(reader);
+	if (range_end_read(reader) == READ_FAULT)
+		return READ_FAULT;
 	half_behind_unit(reader);
 	while (alternative_read(reader) || plus_read(reader))
 		continue;
 	of_skip(reader);
 	if (!out->size[0] && thing && (size = size_read(&reader->at)))
 		out->size = size;
+	return READ_DONE;
 }
 
 /* "pinch of salt", "a few sprigs thyme": one, or as many as the cook likes. */
@@ -358,7 +397,7 @@ static enum reading unnumbered_read(struct line_reader *reader)
 	size_t few = word_listed(next, "|a few|few|some|several|a little|a bit of|a lot of|");
 	next += few;
 	const char *size = size_read(&next);
-	const struct kitchen_unit *unit = unit_read(&next);
+	const struct line_unit *unit = unit_read(&next);
 	blanks_skip(&next);
 	bool named = *next != '\0' && *next != ',' && *next != '(';
 	if (few == 0 && (!unit || unit->class != UNIT_EYE || !named))
@@ -416,8 +455,8 @@ enum reading head_read(struct line_reader *reader)
 		pack_behind_number(reader);
 	if (out->pack.present)
 		container_behind_pack(reader);
-	else
-		unit_and_beside(reader);
+	else if (unit_and_beside(reader) == READ_FAULT)
+		return READ_FAULT;
 	of_skip(reader);
 	return READ_DONE;
 }

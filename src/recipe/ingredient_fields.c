@@ -222,7 +222,7 @@ static size_t trailing_unit(struct line_reader *reader, const char *name, size_t
 	    word_listed(copy, "|bay|vine|grape|whole|"))
 		return length;
 	const char *at = last + 1;
-	const struct kitchen_unit *unit = unit_read(&at);
+	const struct line_unit *unit = unit_read(&at);
 	if (!unit || unit->class != UNIT_COUNT || *at != '\0' ||
 	    (strcmp(unit->name, "clove") == 0 && !strcasestr(copy, "garlic")))
 		return length;

@@ -13,7 +13,7 @@ enum unit_class {
 	UNIT_EYE,       /* judged by eye, and one if no number is given: pinch, handful */
 };
 
-struct kitchen_unit {
+struct line_unit {
 	const char *name;
 	enum unit_class class;
 	const char *words; /* "|tsp|teaspoon|": lower case, singular */
@@ -54,7 +54,7 @@ void blanks_skip(const char **at);
 /* --- ingredient_units.c --- */
 
 /* The unit at *at, or NULL; on success *at stands behind it. */
-const struct kitchen_unit *unit_read(const char **at);
+const struct line_unit *unit_read(const char **at);
 const char *size_read(const char **at);
 
 /* --- ingredient_amount.c --- */

@@ -4,7 +4,7 @@
 
 #include "ingredient_internal.h"
 
-static const struct kitchen_unit units[] = {
+static const struct line_unit units[] = {
     {"tsp", UNIT_VOLUME, "|tsp|teaspoon|teaspoonful|teasp|ts|tspn|teaspoonsful|"},
     {"tbsp", UNIT_VOLUME,
      "|tbsp|tablespoon|tablespoonful|tbs|tblsp|tbl|tblspn|tbspn|tablesp|tablespoonsful|"},
@@ -78,7 +78,7 @@ static const char *letter_unit(char c)
 	}
 }
 
-static const struct kitchen_unit *unit_named(const char *name)
+static const struct line_unit *unit_named(const char *name)
 {
 	for (size_t i = 0; i < sizeof units / sizeof *units; i++)
 		if (strcmp(units[i].name, name) == 0)
@@ -101,7 +101,7 @@ static size_t item_length(const char *at, const char *item, size_t n)
 	return 0;
 }
 
-static size_t unit_length(const char *at, const struct kitchen_unit *unit)
+static size_t unit_length(const char *at, const struct line_unit *unit)
 {
 	size_t longest = 0;
 	for (const char *item = unit->words; item[1]; item += strcspn(item, "|")) {
@@ -113,10 +113,10 @@ static size_t unit_length(const char *at, const struct kitchen_unit *unit)
 	return longest;
 }
 
-const struct kitchen_unit *unit_read(const char **at)
+const struct line_unit *unit_read(const char **at)
 {
 	const char *from = *at;
-	const struct kitchen_unit *found = NULL;
+	const struct line_unit *found = NULL;
 	size_t longest = 0;
 	blanks_skip(&from);
 	if (*from == '"' || *from == '#') {

@@ -87,6 +87,26 @@ START_TEST(test_sums_keep_both_parts)
 }
 END_TEST
 
+/* A far end that is lost makes the amount too small. 16 oz are a pound (NIST Handbook 44). */
+START_TEST(test_ranges_from_one_unit_to_another)
+{
+	static const char falls[] = "1 kg to 500 g plums", differs[] = "1 tsp to 1 tbsp ginger";
+	static const char other[] = "1 lb to 1 cup sugar";
+	read_line("500 g to 1 kg gooseberries");
+	ck_assert_int_eq(line.quantity.num, 500);
+	ck_assert_int_eq(line.quantity_max.num, 1000);
+	ck_assert_str_eq(line.unit, "g");
+	ck_assert_str_eq(line.ingredient, "gooseberries");
+	ck_assert_int_eq(line.sure, INGREDIENT_CERTAIN);
+	read_line("2 lb - 40 oz plums");
+	ck_assert_int_eq(line.quantity_max.num, 5);
+	ck_assert_int_eq(line.quantity_max.den, 2);
+	check_refused(falls, strlen(falls), "the range falls");
+	check_refused(differs, strlen(differs), "write both in one unit");
+	check_refused(other, strlen(other), "write both in one unit");
+}
+END_TEST
+
 START_TEST(test_fractions_are_exact)
 {
 	read_line("1 1/3 cups sugar");
@@ -225,6 +245,7 @@ Suite *lines_suite(void)
 	tcase_add_test(tcase, test_both_amounts_are_kept);
 	tcase_add_test(tcase, test_packs_say_what_is_in_each);
 	tcase_add_test(tcase, test_sums_keep_both_parts);
+	tcase_add_test(tcase, test_ranges_from_one_unit_to_another);
 	tcase_add_test(tcase, test_fractions_are_exact);
 	tcase_add_test(tcase, test_notes_and_flags);
 	tcase_add_test(tcase, test_sure);
