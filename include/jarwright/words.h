@@ -24,6 +24,9 @@ bool words_fold_to(const char *text, size_t length, const char *folded);
 /* Do two texts fold to the same words? */
 bool words_same(const char *a, const char *b);
 
+/* Is the word, its first `length` bytes, among those of `text`? Both are folded. */
+bool words_have(const char *text, const char *word, size_t length);
+
 /* Is every word of `words` among the words of `text`? Both are folded. */
 bool words_all_in(const char *text, const char *words);
 

@@ -86,7 +86,7 @@ static const struct {
 
 /* A word that makes another food of it: in one of the two names only, they do not match. */
 static const char form_words[] =
-    " dried dry dehydrated powder powdered paste puree sauce juice juiced canned tinned pickled "
+    "dried dry dehydrated powder powdered paste puree sauce juice juiced canned tinned pickled "
     "smoked candied crystallized crystallised sweetened concentrate flake flaked seed oil extract "
     "syrup kosher sea sun evaporated cooked boiled frozen salted preserved roasted zest peel rind "
     "leave leaf stock broth bouillon jelly jam relish granulated ketchup wine green "
@@ -94,29 +94,9 @@ static const char form_words[] =
     "reduced free "
     "substitute mix blend salt flour starch";
 /* Words that say nothing on what the food is, on either side. */
-static const char neutral_words[] = " raw fresh whole ground ripe large small medium firm "
+static const char neutral_words[] = "raw fresh whole ground ripe large small medium firm "
 				    "prepared all variety mature good quality best cold warm hot "
-				    "chopped organic ";
-
-static bool in_list(const char *list, const char *word, size_t length)
-{
-	for (const char *at = strstr(list, " "); at && at[1]; at = strchr(at + 1, ' '))
-		if (strncmp(at + 1, word, length) == 0 &&
-		    (at[1 + length] == ' ' || !at[1 + length]))
-			return true;
-	return false;
-}
-
-static bool has_word(const char *text, const char *word, size_t length)
-{
-	while (*text) {
-		size_t n = strcspn(text, " ");
-		if (n == length && memcmp(text, word, n) == 0)
-			return true;
-		text += n + (text[n] == ' ');
-	}
-	return false;
-}
+				    "chopped organic";
 
 /*
  * Words of `text` that are not in `other`; -1: one of them, or of `forms`, makes another food
@@ -127,10 +107,10 @@ static int surplus(const char *text, const char *other, const char *forms)
 	int count = 0;
 	while (*text) {
 		size_t n = strcspn(text, " ");
-		if (!has_word(other, text, n)) {
-			if (in_list(form_words, text, n) || in_list(forms, text, n))
+		if (!words_have(other, text, n)) {
+			if (words_have(form_words, text, n) || words_have(forms, text, n))
 				return -1;
-			count += !in_list(neutral_words, text, n);
+			count += !words_have(neutral_words, text, n);
 		}
 		text += n + (text[n] == ' ');
 	}
@@ -170,9 +150,9 @@ static void candidate_try(const char *words, const char *name, struct candidate 
 		return;
 	const char *last = strrchr(words, ' ');
 	last = last ? last + 1 : words;
-	if (!has_word(head, last, strlen(last)))
+	if (!words_have(head, last, strlen(last)))
 		return;
-	int ours = surplus(words, all, ""), theirs = surplus(all, words, " ground ");
+	int ours = surplus(words, all, ""), theirs = surplus(all, words, "ground");
 	/* Words left over on both sides ("rice", "distilled white") are another kind. */
 	if (ours < 0 || theirs < 0 || (ours > 0 && theirs > 0))
 		return;

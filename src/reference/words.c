@@ -131,7 +131,7 @@ bool words_same(const char *a, const char *b)
 	return words_fold(b, strlen(b), folded) && words_fold_to(a, strlen(a), folded);
 }
 
-static bool has_word(const char *text, const char *word, size_t length)
+bool words_have(const char *text, const char *word, size_t length)
 {
 	while (*text) {
 		size_t n = strcspn(text, " ");
@@ -146,7 +146,7 @@ bool words_all_in(const char *text, const char *words)
 {
 	while (*words) {
 		size_t n = strcspn(words, " ");
-		if (!has_word(text, words, n))
+		if (!words_have(text, words, n))
 			return false;
 		words += n + (words[n] == ' ');
 	}
