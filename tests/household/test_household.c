@@ -11,33 +11,6 @@
 #include "jarwright/household.h"
 #include "suites.h"
 
-static char folder[64];
-static char path[128];
-static struct error err;
-
-static void setup(void)
-{
-	snprintf(folder, sizeof folder, "/tmp/jarwright-household-XXXXXX");
-	ck_assert_ptr_nonnull(mkdtemp(folder));
-	snprintf(path, sizeof path, "%s/kitchen.db", folder);
-	memset(&err, 0, sizeof err);
-}
-
-static void teardown(void)
-{
-	char command[128];
-	snprintf(command, sizeof command, "rm -rf '%s'", folder);
-	ck_assert_int_eq(system(command), 0);
-}
-
-static struct household *opened(enum household_access access)
-{
-	struct household *db;
-	if (!household_open(path, access, &db, &err))
-		ck_abort_msg("%s", err.text);
-	return db;
-}
-
 static struct kitchen kept(void)
 {
 	struct kitchen kitchen;
@@ -68,17 +41,6 @@ static void refused(enum household_access access, const char *because)
 		ck_abort_msg("'%s' does not say '%s'", err.text, because);
 	ck_assert_ptr_nonnull(strstr(err.text, "household file '"));
 	ck_assert_ptr_nonnull(strchr(err.text, ';'));
-}
-
-/* Runs SQL on the file as another program would. */
-static void tamper(const char *sql)
-{
-	sqlite3 *db;
-	ck_assert_int_eq(sqlite3_open(path, &db), SQLITE_OK);
-	char *message = NULL;
-	if (sqlite3_exec(db, sql, NULL, NULL, &message) != SQLITE_OK)
-		ck_abort_msg("%s", message);
-	ck_assert_int_eq(sqlite3_close(db), SQLITE_OK);
 }
 
 static int number(const char *sql)

@@ -10,33 +10,7 @@
 
 static const char chutney[] = "# from a friend\n2 lb plums\n5/8 pint vinegar\n\nMethod:\nBoil.\n";
 
-static char folder[64];
-static char path[128];
-static struct error err;
 static bool already;
-
-static void setup(void)
-{
-	snprintf(folder, sizeof folder, "/tmp/jarwright-recipes-XXXXXX");
-	ck_assert_ptr_nonnull(mkdtemp(folder));
-	snprintf(path, sizeof path, "%s/kitchen.db", folder);
-	memset(&err, 0, sizeof err);
-}
-
-static void teardown(void)
-{
-	char command[128];
-	snprintf(command, sizeof command, "rm -rf '%s'", folder);
-	ck_assert_int_eq(system(command), 0);
-}
-
-static struct household *opened(enum household_access access)
-{
-	struct household *db;
-	if (!household_open(path, access, &db, &err))
-		ck_abort_msg("%s", err.text);
-	return db;
-}
 
 static bool add(const char *name, enum measuring_system system, const char *text)
 {
@@ -66,16 +40,6 @@ static bool find(const char *name, struct stored_recipe *out)
 	bool ok = household_recipe(db, name, out, &err);
 	household_close(db);
 	return ok;
-}
-
-static void run(const char *sql)
-{
-	sqlite3 *db;
-	char *message = NULL;
-	ck_assert_int_eq(sqlite3_open(path, &db), SQLITE_OK);
-	if (sqlite3_exec(db, sql, NULL, NULL, &message) != SQLITE_OK)
-		ck_abort_msg("%s", message);
-	ck_assert_int_eq(sqlite3_close(db), SQLITE_OK);
 }
 
 START_TEST(no_file_has_no_recipe_and_stays_no_file)
@@ -162,7 +126,7 @@ START_TEST(damaged_rows_are_refused)
 	struct stored_recipe recipe;
 	ck_assert(add("chutney", SYSTEM_US, chutney));
 	snprintf(sql, sizeof sql, "PRAGMA ignore_check_constraints = ON; %s", damage[_i]);
-	run(sql);
+	tamper(sql);
 	struct household *db = opened(HOUSEHOLD_READ);
 	bool listed = household_recipes(db, &list, &err);
 	recipe_list_release(&list);
@@ -178,8 +142,9 @@ END_TEST
 START_TEST(a_file_of_version_1_keeps_its_rows)
 {
 	struct kitchen kitchen;
-	run(household_migrations[0]);
-	run("PRAGMA application_id = 1784771191; PRAGMA user_version = 1;"
+	tamper(household_migrations[0]);
+	tamper(
+	    "PRAGMA application_id = 1784771191; PRAGMA user_version = 1;"
 	    "UPDATE kitchen SET elevation_mft = 2900000, elevation_typed = '2900ft', units = 'us';"
 	    "INSERT INTO canner (name, kind, holds_quarts) VALUES ('big pot', 'steam', 7)");
 	ck_assert_int_eq(HOUSEHOLD_APPLICATION_ID, 1784771191);
