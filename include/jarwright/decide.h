@@ -47,6 +47,7 @@ enum jars_choice { JARS_UNSTATED, JARS_STERILE, JARS_NOT_STERILE };
 /* Everything the cook said. Zero means "not said" in every member. */
 struct request {
 	struct food_match food; /* from reference_find_food() */
+	const char *recipe;     /* the cook's own of that very name, not asked for; or NULL */
 	enum canner_choice canner_choice;
 	enum canner canner;
 	const struct barred *method;

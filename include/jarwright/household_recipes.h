@@ -44,6 +44,9 @@ void recipe_list_release(struct recipe_list *list);
 bool household_add_recipe(struct household *db, const char *name, enum measuring_system system,
 			  const char *text, size_t length, bool *already, struct error *err);
 
+/* *found: is there one of that name? Only then is *out to be released. */
+bool household_find_recipe(struct household *db, const char *name, struct stored_recipe *out,
+			   bool *found, struct error *err);
 /* A name that is not there is a usage error, as in removing; *out is the caller's to release. */
 bool household_recipe(struct household *db, const char *name, struct stored_recipe *out,
 		      struct error *err);

@@ -3,13 +3,16 @@
 
 #include "cli.h"
 #include "jarwright/plan.h"
+#include "jarwright/render_recipe.h"
 #include "jarwright/text.h"
+#include "own_recipe.h"
 #include "request.h"
 
 #define MIDNIGHT (24 * 60)
 
 static const struct option_spec options[] = {
     REQUEST_OPTIONS,
+    OWN_RECIPE_OPTIONS,
     {"empty-jars", "sterile|clean", "state of the empty jars"},
     {"jars", "N", "how many jars to make"},
     {"have", "WEIGHT", "what you have instead, with its unit: 20lb, 9kg"},
@@ -151,14 +154,6 @@ static bool read_load(struct invocation *inv, const struct asked *asked, struct 
 	return true;
 }
 
-static json_t *with_plan(json_t *answer, json_t *plan)
-{
-	if (json_object_set_new(answer, "plan", plan) == 0)
-		return answer;
-	json_decref(answer);
-	return NULL;
-}
-
 /* Her canner by its name, if it is what says how many jars a load has. */
 static const char *load_of(struct invocation *inv, const struct asked *asked)
 {
@@ -168,20 +163,23 @@ static const char *load_of(struct invocation *inv, const struct asked *asked)
 }
 
 /* plan: NULL if the verdict is not tested. yield: NULL if she said how many jars. */
-static int answer(struct invocation *inv, const struct asked *asked,
+static int answer(struct invocation *inv, const struct asked *asked, const struct own_recipe *own,
 		  const struct decision *decision, const struct plan *plan,
 		  const struct yield *yield)
 {
 	const struct reference *ref = reference_edition();
 	const struct request *rq = &asked->request;
 	int status = verdict_exit_code(decision->verdict);
-	if (flag(inv, "json"))
-		return answer_json(inv,
-				   with_plan(decision_json(ref, rq, decision),
-					     plan ? plan_json(plan, yield) : json_null()),
-				   status);
+	if (flag(inv, "json")) {
+		json_t *json = with_own_recipe(decision_json(ref, rq, decision), own);
+		return answer_json(
+		    inv, with_member(json, "plan", plan ? plan_json(plan, yield) : json_null()),
+		    status);
+	}
 	struct page page = answer_page(inv);
 	decision_text(&page, ref, rq, decision, asked->elevation.typed);
+	if (own->comparison)
+		checked_recipe_text(&page, own->name, own->comparison);
 	if (!plan)
 		return status;
 	char jars[WORDS_BUFFER];
@@ -193,28 +191,39 @@ static int answer(struct invocation *inv, const struct asked *asked,
 	return status;
 }
 
-static int run(struct invocation *inv)
+static int make_plan(struct invocation *inv, const struct asked *asked,
+		     const struct own_recipe *own, struct plan_wish *wish)
 {
 	const struct reference *ref = reference_edition();
-	struct asked asked;
 	struct decision decision;
-	struct plan_wish wish = {.jars = 0};
 	struct plan plan;
 	struct yield yield;
+	decide(ref, &asked->request, &decision);
+	if (decision.verdict != VERDICT_TESTED)
+		return answer(inv, asked, own, &decision, NULL, NULL);
+	if (!read_have(inv, asked, &yield))
+		return command_failed(inv);
+	if (yield.jars > 0)
+		wish->jars = yield.jars;
+	bool steam = asked->request.canner == CANNER_STEAM;
+	if (!plan_make(ref, &decision, &asked->request.jar, steam, wish, &plan, inv->err))
+		return command_failed(inv);
+	return answer(inv, asked, own, &decision, &plan, yield.jars > 0 ? &yield : NULL);
+}
+
+static int run(struct invocation *inv)
+{
+	struct asked asked;
+	struct own_recipe own;
+	struct plan_wish wish = {.jars = 0};
 	if (!asked_read(inv, "empty-jars", &asked) || !read_times(inv, &wish) ||
 	    !read_jars(inv, &wish) || !settle_canner(inv, &asked) || !read_load(inv, &asked, &wish))
 		return command_failed(inv);
-	decide(ref, &asked.request, &decision);
-	if (decision.verdict != VERDICT_TESTED)
-		return answer(inv, &asked, &decision, NULL, NULL);
-	if (!read_have(inv, &asked, &yield))
-		return command_failed(inv);
-	if (yield.jars > 0)
-		wish.jars = yield.jars;
-	bool steam = asked.request.canner == CANNER_STEAM;
-	if (!plan_make(ref, &decision, &asked.request.jar, steam, &wish, &plan, inv->err))
-		return command_failed(inv);
-	return answer(inv, &asked, &decision, &plan, yield.jars > 0 ? &yield : NULL);
+	int status = !own_recipe_find(inv, &asked, &own) ? command_failed(inv)
+		     : own_recipe_stops(&own)            ? own_recipe_answer(inv, &asked, &own)
+							 : make_plan(inv, &asked, &own, &wish);
+	own_recipe_release(&own);
+	return status;
 }
 
 const struct command command_plan = {
@@ -222,7 +231,8 @@ const struct command command_plan = {
     .synopsis = "FOOD --jars N|--have WEIGHT --canner KIND --jar JAR [OPTION...]",
     .summary = "jars, canner loads and hours, until the seal check",
     .description =
-	"First checks, as the command check does; where there is no tested process there is no "
+	"First checks, as the command check does, a recipe of your own too; where there is no "
+	"tested process there is no "
 	"plan, and the answer and exit code are those of check. Then gives loads and a timetable. "
 	"Every duration is a published one; what is not published is left out, and said.",
     .options = options,

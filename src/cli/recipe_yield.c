@@ -4,6 +4,7 @@
 
 #include "jarwright/render_recipe.h"
 #include "jarwright/text.h"
+#include "own_recipe.h"
 #include "recipe.h"
 #include "recipe_scale.h"
 #include "request.h"
@@ -129,20 +130,9 @@ static bool read_jars(struct invocation *inv, struct yield_answer *out)
 
 static bool read_formula(struct invocation *inv, struct yield_answer *out)
 {
-	const char *given = option(inv, "formula");
-	char shown[TEXT_SHOWN_SIZE];
-	struct food_match match;
-	if (!given)
-		return true;
-	text_show(given, SIZE_MAX, shown);
-	reference_find_food(reference_edition(), given, &match);
-	if (match.kind != MATCH_ONE)
-		return error_usage(inv->err,
-				   "formula: '%s' is not one food of the tables; 'jarwright foods' "
-				   "lists them",
-				   shown);
-	out->formula = match.foods[0];
-	out->published = recipe_published_yield(match.foods[0]);
+	if (!formula_option(inv, &out->formula))
+		return false;
+	out->published = out->formula ? recipe_published_yield(out->formula) : NULL;
 	return true;
 }
 

@@ -476,6 +476,14 @@ struct page answer_page(const struct invocation *inv)
 	    .out = inv->out, .width = inv->width > 0 ? inv->width : PAGE_WIDTH, .bold = inv->color};
 }
 
+json_t *with_member(json_t *object, const char *name, json_t *member)
+{
+	if (json_object_set_new(object, name, member) == 0)
+		return object;
+	json_decref(object);
+	return NULL;
+}
+
 int answer_json(struct invocation *inv, json_t *json, int status)
 {
 	bool written = json && json_dumpf(json, inv->out, JSON_FLAGS) == 0;

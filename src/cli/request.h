@@ -66,6 +66,9 @@ int answer_barred(struct invocation *inv, const struct barred *barred);
 /* The answer's page: 80 columns where the terminal does not say. */
 struct page answer_page(const struct invocation *inv);
 
+/* object, which it takes, with the member, which it takes too; NULL: out of memory. */
+json_t *with_member(json_t *object, const char *name, json_t *member);
+
 /* Writes the JSON on one line and frees it. Returns status, or the status of a failure. */
 int answer_json(struct invocation *inv, json_t *json, int status);
 

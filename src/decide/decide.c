@@ -15,6 +15,7 @@ static const struct {
 } rules[RULE_COUNT] = {
     [RULE_FOOD_UNKNOWN] = {rule_food_unknown, WHEN_NOT_ONE_FOOD},
     [RULE_FOOD_AMBIGUOUS] = {rule_food_ambiguous, WHEN_NOT_ONE_FOOD},
+    [RULE_FOOD_OR_RECIPE] = {rule_food_or_recipe, WHEN_ANY},
     [RULE_FOOD_BARRED] = {rule_food_barred, WHEN_NOT_ONE_FOOD},
     [RULE_FOOD_BY_WORD] = {rule_food_by_word, WHEN_FOOD},
     [RULE_NO_PROCESS] = {rule_no_process, WHEN_FOOD | WHEN_NO_LINE},

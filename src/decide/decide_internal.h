@@ -65,8 +65,8 @@ enum when {
 /* One rule: looks at the facts, adds what it finds. */
 typedef void rule_function(const struct facts *f, enum rule_id rule, struct decision *d);
 
-rule_function rule_food_unknown, rule_food_ambiguous, rule_food_barred, rule_food_by_word,
-    rule_no_process;
+rule_function rule_food_unknown, rule_food_ambiguous, rule_food_or_recipe, rule_food_barred,
+    rule_food_by_word, rule_no_process;
 rule_function rule_canner_missing, rule_gauge_kind_missing, rule_method_barred,
     rule_low_acid_needs_pressure, rule_canner_not_published, rule_canner_too_small,
     rule_gauge_check, rule_vent;

@@ -18,6 +18,12 @@ void rule_food_ambiguous(const struct facts *f, enum rule_id rule, struct decisi
 		find(d, rule, LEVEL_ASK);
 }
 
+void rule_food_or_recipe(const struct facts *f, enum rule_id rule, struct decision *d)
+{
+	if (f->rq->recipe)
+		find(d, rule, LEVEL_ASK)->word = f->rq->recipe;
+}
+
 void rule_food_barred(const struct facts *f, enum rule_id rule, struct decision *d)
 {
 	if (f->rq->food.kind != MATCH_BARRED)

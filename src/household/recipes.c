@@ -100,14 +100,20 @@ static bool keeps_recipes(const struct household *db)
 	return db->sql && db->version >= 2;
 }
 
+bool household_find_recipe(struct household *db, const char *name, struct stored_recipe *out,
+			   bool *found, struct error *err)
+{
+	*found = false;
+	*out = (struct stored_recipe){0};
+	return !keeps_recipes(db) || find(db, name, out, found, err);
+}
+
 bool household_recipe(struct household *db, const char *name, struct stored_recipe *out,
 		      struct error *err)
 {
-	bool found = false;
-	*out = (struct stored_recipe){0};
-	if (keeps_recipes(db) && !find(db, name, out, &found, err))
-		return false;
-	return found || no_such_recipe(name, err);
+	bool found;
+	return household_find_recipe(db, name, out, &found, err) &&
+	       (found || no_such_recipe(name, err));
 }
 
 static bool append(struct household *db, sqlite3_stmt *row, struct recipe_list *list,

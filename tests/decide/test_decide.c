@@ -131,6 +131,10 @@ START_TEST(food_rules)
 	reference_find_food(ref, "pesto", &rq.food);
 	expect(rq, VERDICT_REFUSED, RULE_FOOD_BARRED, LEVEL_REFUSE);
 	rq = plums();
+	expect_without(rq, VERDICT_TESTED, RULE_FOOD_OR_RECIPE);
+	rq.recipe = "plums";
+	expect(rq, VERDICT_UNCLEAR, RULE_FOOD_OR_RECIPE, LEVEL_ASK);
+	rq = plums();
 	expect_without(rq, VERDICT_TESTED, RULE_FOOD_BY_WORD);
 	rq.food.by_synonym = true;
 	expect(rq, VERDICT_TESTED, RULE_FOOD_BY_WORD, LEVEL_NOTE);

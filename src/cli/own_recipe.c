@@ -1,0 +1,191 @@
+/* A recipe of the cook's own where a food may stand: found, compared, and then decided on. */
+#include "own_recipe.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "jarwright/render_recipe.h"
+#include "jarwright/text.h"
+
+enum meant { MEANT_UNSAID, MEANT_FOOD, MEANT_RECIPE };
+
+static bool read_meant(struct invocation *inv, enum meant *out)
+{
+	const char *as = option(inv, "as");
+	char shown[TEXT_SHOWN_SIZE];
+	*out = option(inv, "formula") ? MEANT_RECIPE : MEANT_UNSAID;
+	if (!as)
+		return true;
+	if (strcmp(as, "recipe") == 0) {
+		*out = MEANT_RECIPE;
+		return true;
+	}
+	text_show(as, SIZE_MAX, shown);
+	if (strcmp(as, "food") != 0)
+		return error_usage(inv->err, "as: '%s' is not known; type food or recipe", shown);
+	if (*out == MEANT_RECIPE)
+		return error_usage(inv->err, "formula: it goes with a recipe of yours; leave out "
+					     "--formula, or say --as recipe");
+	*out = MEANT_FOOD;
+	return true;
+}
+
+bool formula_option(struct invocation *inv, const struct food **out)
+{
+	const char *given = option(inv, "formula");
+	char shown[TEXT_SHOWN_SIZE];
+	struct food_match match;
+	*out = NULL;
+	if (!given)
+		return true;
+	text_show(given, SIZE_MAX, shown);
+	reference_find_food(reference_edition(), given, &match);
+	if (match.kind != MATCH_ONE)
+		return error_usage(inv->err,
+				   "formula: '%s' is not one food of the tables; 'jarwright foods' "
+				   "lists them",
+				   shown);
+	*out = match.foods[0];
+	return true;
+}
+
+/* The formula that was asked for; NULL: all. */
+static bool read_formula(struct invocation *inv, const struct formula_set *set,
+			 const struct formula **out)
+{
+	const struct food *food;
+	*out = NULL;
+	if (!formula_option(inv, &food))
+		return false;
+	if (food)
+		*out = formula_set_find(set, food, "");
+	return !food || *out ||
+	       error_usage(inv->err,
+			   "formula: none is published for %s; leave it out to find the nearest",
+			   food->slug);
+}
+
+static bool prepare(struct invocation *inv, struct own_recipe *out)
+{
+	const struct reference *ref = reference_edition();
+	size_t size = formula_set_size(ref);
+	out->memory = malloc(size);
+	out->comparison = calloc(1, sizeof *out->comparison);
+	if (!out->memory || !out->comparison)
+		return error_failed(inv->err,
+				    "%s: out of memory; close other programs and try "
+				    "again",
+				    inv->command->name);
+	out->set =
+	    formula_set_prepare(ref, reference_tables_edition(), out->memory, size, inv->err);
+	return out->set != NULL;
+}
+
+/*
+ * The request becomes one for the formula's food. Tested without a word on the vinegar, each
+ * line of it says a strength that is enough: at least the published one.
+ */
+static void ask_for_formula(struct request *rq, const struct formula *formula)
+{
+	rq->food = (struct food_match){.kind = MATCH_ONE, .foods = {formula->food}, .foods_n = 1};
+	if (rq->vinegar == VINEGAR_UNSTATED && (formula->food->acid_need & ACID_NEED_VINEGAR)) {
+		rq->vinegar = VINEGAR_LABELLED;
+		rq->vinegar_milli_percent =
+		    reference_edition()->rules[RULE_VINEGAR_WEAK].limit_milli;
+	}
+}
+
+static bool compare(struct invocation *inv, const struct stored_recipe *stored, struct asked *asked,
+		    struct own_recipe *out)
+{
+	const struct compare_facts facts = {asked->request.vinegar,
+					    asked->request.vinegar_milli_percent};
+	const struct formula *formula;
+	struct recipe recipe;
+	if (!prepare(inv, out) || !read_formula(inv, out->set, &formula) ||
+	    !recipe_read(stored->name, stored->system, stored->text, stored->length, &recipe,
+			 inv->err))
+		return false;
+	recipe_compare(out->set, &recipe, &facts, formula, out->comparison);
+	recipe_release(&recipe);
+	if (out->comparison->verdict == VERDICT_TESTED)
+		ask_for_formula(&asked->request, out->comparison->formula);
+	return true;
+}
+
+static bool look_up(struct invocation *inv, const char *name, enum meant meant,
+		    struct stored_recipe *stored, bool *found)
+{
+	struct household *db;
+	if (!cli_household(HOUSEHOLD_READ, &db, inv->err))
+		return false;
+	*found = true;
+	bool ok = meant == MEANT_RECIPE ? household_recipe(db, name, stored, inv->err)
+					: household_find_recipe(db, name, stored, found, inv->err);
+	household_close(db);
+	return ok;
+}
+
+/* What is refused by its name stays so until she says that she means the recipe. */
+static bool settle(struct invocation *inv, enum meant meant, const struct stored_recipe *stored,
+		   struct asked *asked, struct own_recipe *out)
+{
+	enum match_kind kind = asked->request.food.kind;
+	memcpy(out->name, stored->name, sizeof out->name);
+	if (meant == MEANT_RECIPE || kind == MATCH_NONE)
+		return compare(inv, stored, asked, out);
+	asked->request.recipe = out->name;
+	return true;
+}
+
+bool own_recipe_find(struct invocation *inv, struct asked *asked, struct own_recipe *out)
+{
+	char name[ARGUMENT_MAX];
+	enum meant meant;
+	struct stored_recipe stored = {0};
+	bool found;
+	*out = (struct own_recipe){.comparison = NULL};
+	if (!read_meant(inv, &meant) || !operand_words(inv, name, sizeof name))
+		return false;
+	if (meant == MEANT_FOOD)
+		return true;
+	if (!look_up(inv, name, meant, &stored, &found))
+		return false;
+	bool ok = !found || settle(inv, meant, &stored, asked, out);
+	stored_recipe_release(&stored);
+	return ok;
+}
+
+void own_recipe_release(struct own_recipe *own)
+{
+	free(own->comparison);
+	free(own->memory);
+	*own = (struct own_recipe){.comparison = NULL};
+}
+
+bool own_recipe_stops(const struct own_recipe *own)
+{
+	return own->comparison && own->comparison->verdict != VERDICT_TESTED;
+}
+
+json_t *with_own_recipe(json_t *answer, const struct own_recipe *own)
+{
+	json_t *member = *own->name ? checked_recipe_json(own->name, own->comparison) : json_null();
+	return with_member(answer, "recipe", member);
+}
+
+int own_recipe_answer(struct invocation *inv, const struct asked *asked,
+		      const struct own_recipe *own)
+{
+	int status = verdict_exit_code(own->comparison->verdict);
+	if (flag(inv, "json"))
+		return answer_json(
+		    inv,
+		    with_own_recipe(uncovered_recipe_json(reference_edition(), &asked->request,
+							  own->comparison),
+				    own),
+		    status);
+	struct page page = answer_page(inv);
+	uncovered_recipe_text(&page, own->set, own->name, own->comparison);
+	return status;
+}
