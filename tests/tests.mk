@@ -29,11 +29,9 @@ rules-off: export CHECK_LIBS = $(shell pkg-config --libs check)
 rules-off: $(LIB)
 	tests/rules-off/rules-off.sh
 
+# Last the labelled ingredient lines, side by side with a package of the npm registry.
 bench: $(PROGRAM) $(BUILD)/bench $(BUILD)/reference.db
 	$(BUILD)/bench $(PROGRAM) $(BUILD)/reference.db
-
-# The labelled ingredient lines, side by side with a package of the npm registry.
-bench-ingredients: $(PROGRAM)
 	tests/bench/ingredients.sh $(PROGRAM)
 
-.PHONY: prove golden-update rules-off bench bench-ingredients
+.PHONY: prove golden-update rules-off bench

@@ -27,6 +27,13 @@ bool words_same(const char *a, const char *b);
 /* Is the word, its first `length` bytes, among those of `text`? Both are folded. */
 bool words_have(const char *text, const char *word, size_t length);
 
+/*
+ * May the text, not folded, have this folded word? No is sure. Looks at the first two letters of
+ * each word, which folding leaves alone, and says yes to any text with an accent, an apostrophe
+ * or "&"; so that most texts need not be folded.
+ */
+bool words_may_have(const char *text, const char *word);
+
 /* Is every word of `words` among the words of `text`? Both are folded. */
 bool words_all_in(const char *text, const char *words);
 

@@ -123,33 +123,17 @@ struct candidate {
 	bool tie;   /* another name is as good */
 };
 
-/* Can the folded words hold the first word of name? Cheap, before the folding. */
-static bool may_match(const char *words, const char *name)
-{
-	char first = *name;
-	if (first >= 'A' && first <= 'Z')
-		first = (char)(first - 'A' + 'a');
-	if ((unsigned char)first >= 0x80)
-		return true;
-	for (const char *at = words; at; at = strchr(at, ' ')) {
-		at += *at == ' ';
-		if (*at == first)
-			return true;
-	}
-	return false;
-}
-
 /* "pepper, black" or "black pepper" (its head is the whole): how well does it fit the words? */
 static void candidate_try(const char *words, const char *name, struct candidate *best)
 {
 	char head[WORDS_SIZE], all[WORDS_SIZE];
-	if (*name == '(' || !may_match(words, name))
+	const char *last = strrchr(words, ' ');
+	last = last ? last + 1 : words;
+	if (*name == '(' || !words_may_have(name, last))
 		return;
 	if (!words_fold(name, strcspn(name, ",("), head) ||
 	    !words_fold(name, strcspn(name, "("), all) || !words_all_in(words, head))
 		return;
-	const char *last = strrchr(words, ' ');
-	last = last ? last + 1 : words;
 	if (!words_have(head, last, strlen(last)))
 		return;
 	int ours = surplus(words, all, ""), theirs = surplus(all, words, "ground");

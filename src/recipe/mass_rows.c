@@ -96,18 +96,43 @@ static bool share_word(const char *a, const char *b)
 	return false;
 }
 
+/* May the text have one of these folded words? */
+static bool may_share_word(const char *words, const char *text)
+{
+	for (const char *at = words; *at != '\0'; at += *at == ' ') {
+		if (words_may_have(text, at))
+			return true;
+		at += strcspn(at, " ");
+	}
+	return false;
+}
+
+/* May the row say every word asked for? */
+static bool may_fit(const struct ask *ask, const struct density_row *row)
+{
+	for (const char *at = ask->words; *at != '\0'; at += *at == ' ') {
+		if (!words_may_have(row->food, at) && !words_may_have(row->form, at) &&
+		    !(ask->count && words_may_have(row->volume_unit, at)))
+			return false;
+		at += strcspn(at, " ");
+	}
+	return true;
+}
+
 /* A pint in the rows is a box of berries as bought; which pint fills it is not said. */
 static bool is_measuring(bool named, enum kitchen_unit unit)
 {
 	return named && !kitchen_unit_is_mass(unit) && unit != UNIT_PINT;
 }
 
-/* Does the row hold a measure of the kind that is asked for? */
+/* Does the row hold a measure of the kind that is asked for, and may it fit? */
 static bool read_candidate(const struct reference_tables *tables, const struct density_row *row,
 			   const struct ask *ask, struct candidate *out)
 {
 	enum measuring_system ignored;
 	struct kitchen_measure measure;
+	if (!may_fit(ask, row))
+		return false;
 	out->food[0] = out->said[0] = '\0';
 	bool named = kitchen_unit_find(row->volume_unit, &out->measure, &ignored);
 	if (ask->count ? named : !is_measuring(named, out->measure))
@@ -118,8 +143,7 @@ static bool read_candidate(const struct reference_tables *tables, const struct d
 		out->ml = measure.amount;
 	}
 	if (!add_words(out->food, sizeof out->food, row->food) ||
-	    !add_words(out->said, sizeof out->said, row->food) ||
-	    !add_words(out->said, sizeof out->said, row->form) ||
+	    !add_words(strcpy(out->said, out->food), sizeof out->said, row->form) ||
 	    !words_fold(row->volume_unit, strlen(row->volume_unit), out->unit))
 		return false;
 	return !ask->count || add_words(out->said, sizeof out->said, row->volume_unit);
@@ -150,23 +174,44 @@ static enum fit fit_of(const struct ask *ask, const struct candidate *row)
 	return words_all_in(ask->words, row->food) ? FIT_WHOLE : FIT_CONTAINS;
 }
 
-/* The best fit there is, and the most words that a wholly named food has. */
-static enum fit best_fit(const struct reference_tables *tables, const struct ask *ask,
-			 size_t *words)
+/* Rows that fit, far above any food's. */
+#define FITTING_MAX 256
+
+struct fitting {
+	size_t row[FITTING_MAX];
+	size_t rows_n;
+	enum fit best;
+	size_t words; /* the most that a wholly named food has */
+};
+
+/* False: there are too many for an answer. */
+static bool find_fitting(const struct reference_tables *tables, const struct ask *ask,
+			 struct fitting *out)
 {
-	enum fit best = FIT_NONE;
-	*words = 0;
+	out->rows_n = out->words = 0;
+	out->best = FIT_NONE;
+	const char *food = NULL; /* the last row's; a food's rows mostly follow each other */
+	bool may_share = false;
 	for (size_t i = 0; i < tables->density_n; i++) {
 		struct candidate row;
-		if (!read_candidate(tables, &tables->density[i], ask, &row))
+		enum fit fit = FIT_NONE;
+		if (tables->density[i].food != food) {
+			food = tables->density[i].food;
+			may_share = may_share_word(ask->name, food);
+		}
+		if (may_share && read_candidate(tables, &tables->density[i], ask, &row))
+			fit = fit_of(ask, &row);
+		if (fit == FIT_NONE)
 			continue;
-		enum fit fit = fit_of(ask, &row);
-		if (fit > best)
-			best = fit;
-		if (fit == FIT_WHOLE && count_words(row.food) > *words)
-			*words = count_words(row.food);
+		if (out->rows_n == FITTING_MAX)
+			return false;
+		out->row[out->rows_n++] = i;
+		if (fit > out->best)
+			out->best = fit;
+		if (fit == FIT_WHOLE && count_words(row.food) > out->words)
+			out->words = count_words(row.food);
 	}
-	return best;
+	return true;
 }
 
 static bool same_form(const struct density_row *a, const struct density_row *b)
@@ -223,16 +268,18 @@ static bool add_row(const struct density_row *row, const struct ask *ask,
 static bool collect(const struct reference_tables *tables, const struct ask *ask,
 		    struct mass_rows *out)
 {
-	size_t words;
-	enum fit best = best_fit(tables, ask, &words);
-	for (size_t i = 0; best != FIT_NONE && i < tables->density_n; i++) {
+	struct fitting fitting;
+	if (!find_fitting(tables, ask, &fitting))
+		return false;
+	for (size_t i = 0; i < fitting.rows_n; i++) {
 		struct candidate row;
-		if (!read_candidate(tables, &tables->density[i], ask, &row) ||
-		    fit_of(ask, &row) != best ||
-		    (best == FIT_WHOLE && count_words(row.food) != words) ||
-		    is_outdone(tables, ask, i, &row))
+		size_t at = fitting.row[i];
+		if (!read_candidate(tables, &tables->density[at], ask, &row) ||
+		    fit_of(ask, &row) != fitting.best ||
+		    (fitting.best == FIT_WHOLE && count_words(row.food) != fitting.words) ||
+		    is_outdone(tables, ask, at, &row))
 			continue;
-		if (!add_row(&tables->density[i], ask, &row, out)) {
+		if (!add_row(&tables->density[at], ask, &row, out)) {
 			*out = (struct mass_rows){.rows_n = 0};
 			return false;
 		}

@@ -65,6 +65,8 @@ static bool ends_with(const char *word, size_t length, const char *end)
 /* The length of the word in the singular; may change its last letter (berries: berry). */
 static size_t singular(char *word, size_t length)
 {
+	if (length <= 3 || word[length - 1] != 's')
+		return length;
 	if (length > 4 && ends_with(word, length, "ies")) {
 		word[length - 3] = 'y';
 		return length - 2;
@@ -73,9 +75,7 @@ static size_t singular(char *word, size_t length)
 			   ends_with(word, length, "shes") || ends_with(word, length, "sses") ||
 			   ends_with(word, length, "xes")))
 		return length - 2;
-	if (length > 3 && ends_with(word, length, "s") && !ends_with(word, length, "ss"))
-		return length - 1;
-	return length;
+	return ends_with(word, length, "ss") ? length : length - 1;
 }
 
 bool words_fold(const char *text, size_t length, char folded[WORDS_SIZE])
@@ -138,6 +138,22 @@ bool words_have(const char *text, const char *word, size_t length)
 		if (n == length && memcmp(text, word, n) == 0)
 			return true;
 		text += n + (text[n] == ' ');
+	}
+	return false;
+}
+
+bool words_may_have(const char *text, const char *word)
+{
+	char before = ' ';
+	for (; *text; before = *text++) {
+		char c = *text;
+		if ((unsigned char)c >= 0x80 || c == '\'' || c == '&')
+			return true;
+		if (lower(c) != word[0] || is_word_letter(lower(before)))
+			continue;
+		char next = lower(text[1]);
+		if (next == word[1] || !is_word_letter(next) || !word[1] || word[1] == ' ')
+			return true;
 	}
 	return false;
 }

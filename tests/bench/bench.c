@@ -20,5 +20,6 @@ int main(int argc, char *argv[])
 	}
 	bool program = bench_program(argv[1], argv[2]);
 	bool memory = bench_memory(argv[2]);
-	return program && memory ? EXIT_SUCCESS : EXIT_FAILURE;
+	bool recipes = bench_recipes();
+	return program && memory && recipes ? EXIT_SUCCESS : EXIT_FAILURE;
 }

@@ -1,4 +1,4 @@
-/* The two benches. Each prints its ratios beside the goals; times are never asserted. */
+/* The benches. Each prints its ratios beside the goals; times are never asserted. */
 #ifndef JARWRIGHT_TESTS_BENCH_H
 #define JARWRIGHT_TESTS_BENCH_H
 
@@ -15,5 +15,8 @@ bool bench_program(const char *program, const char *database);
 
 /* decide() against one prepared SQLite look-up of the same cell, in one process. */
 bool bench_memory(const char *database);
+
+/* Recipes a second through parse, mass and comparison with all formulas. */
+bool bench_recipes(void);
 
 #endif
