@@ -155,7 +155,9 @@ static bool best_of(const char *words, size_t table, struct candidate *best)
 	*best = (struct candidate){NULL, 0, false};
 	if (table == 0)
 		for (size_t i = 0; i < tables->density_n; i++)
-			candidate_try(words, tables->density[i].food, best);
+			/* A food's rows mostly follow each other. */
+			if (i == 0 || tables->density[i].food != tables->density[i - 1].food)
+				candidate_try(words, tables->density[i].food, best);
 	if (table == 1)
 		for (size_t i = 0; i < tables->composition_n; i++)
 			candidate_try(words, tables->composition[i].food, best);

@@ -9,7 +9,7 @@ lines=tests/data/ingredient-lines.tsv
 count=$(grep -cv '^#' "$lines")
 
 skip() {
-	echo "bench-ingredients: skipped 1 of 1 (side by side on $count lines): $1"
+	echo "ingredient lines: skipped 1 of 1 (side by side on $count lines): $1"
 	exit 0
 }
 
