@@ -34,6 +34,14 @@ bool recipe_jars(struct rational ml, int64_t jar_nl, struct recipe_jars *out);
 const struct formula_line *recipe_published_yield(const struct food *food);
 
 /*
+ * The volume that a published yield comes to, in millilitres, for `times` the formula's produce:
+ * so many jars at the full volume of their name; of a range the lesser. False: it is given in
+ * no size of jar, or does not fit.
+ */
+bool recipe_yield_volume(const struct reference *ref, const struct formula_line *yield,
+			 double times, struct rational *ml);
+
+/*
  * The published rule on jam and jelly batches above one, if it may speak of this recipe: its
  * name or a line says jam, jelly, marmalade, preserve, conserve or pectin. NULL: no.
  */

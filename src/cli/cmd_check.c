@@ -34,8 +34,8 @@ static int answer(struct invocation *inv, const struct asked *asked, const struc
 		    status);
 	struct page page = answer_page(inv);
 	decision_text(&page, ref, &asked->request, &decision, asked->elevation.typed);
-	if (own->comparison)
-		checked_recipe_text(&page, own->name, own->comparison);
+	if (own->held.comparison)
+		checked_recipe_text(&page, own->name, own->held.comparison);
 	return status;
 }
 

@@ -178,8 +178,8 @@ static int answer(struct invocation *inv, const struct asked *asked, const struc
 	}
 	struct page page = answer_page(inv);
 	decision_text(&page, ref, rq, decision, asked->elevation.typed);
-	if (own->comparison)
-		checked_recipe_text(&page, own->name, own->comparison);
+	if (own->held.comparison)
+		checked_recipe_text(&page, own->name, own->held.comparison);
 	if (!plan)
 		return status;
 	char jars[WORDS_BUFFER];

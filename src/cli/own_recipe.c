@@ -49,36 +49,39 @@ bool formula_option(struct invocation *inv, const struct food **out)
 	return true;
 }
 
-/* The formula that was asked for; NULL: all. */
-static bool read_formula(struct invocation *inv, const struct formula_set *set,
-			 const struct formula **out)
-{
-	const struct food *food;
-	*out = NULL;
-	if (!formula_option(inv, &food))
-		return false;
-	if (food)
-		*out = formula_set_find(set, food, "");
-	return !food || *out ||
-	       error_usage(inv->err,
-			   "formula: none is published for %s; leave it out to find the nearest",
-			   food->slug);
-}
-
-static bool prepare(struct invocation *inv, struct own_recipe *out)
+static bool prepare(struct held *out, struct error *err)
 {
 	const struct reference *ref = reference_edition();
 	size_t size = formula_set_size(ref);
 	out->memory = malloc(size);
 	out->comparison = calloc(1, sizeof *out->comparison);
 	if (!out->memory || !out->comparison)
-		return error_failed(inv->err,
-				    "%s: out of memory; close other programs and try "
-				    "again",
-				    inv->command->name);
-	out->set =
-	    formula_set_prepare(ref, reference_tables_edition(), out->memory, size, inv->err);
+		return error_failed(err, "formulas: out of memory; close other programs and try "
+					 "again");
+	out->set = formula_set_prepare(ref, reference_tables_edition(), out->memory, size, err);
 	return out->set != NULL;
+}
+
+bool recipe_hold(const struct recipe *recipe, const struct compare_facts *facts,
+		 const struct food *food, struct held *out, struct error *err)
+{
+	*out = (struct held){.comparison = NULL};
+	if (!prepare(out, err))
+		return false;
+	const struct formula *formula = food ? formula_set_find(out->set, food, "") : NULL;
+	if (food && !formula)
+		return error_usage(
+		    err, "formula: none is published for %s; leave it out to find the nearest",
+		    food->slug);
+	recipe_compare(out->set, recipe, facts, formula, out->comparison);
+	return true;
+}
+
+void held_release(struct held *held)
+{
+	free(held->comparison);
+	free(held->memory);
+	*held = (struct held){.comparison = NULL};
 }
 
 /*
@@ -100,17 +103,16 @@ static bool compare(struct invocation *inv, const struct stored_recipe *stored, 
 {
 	const struct compare_facts facts = {asked->request.vinegar,
 					    asked->request.vinegar_milli_percent};
-	const struct formula *formula;
+	const struct food *food;
 	struct recipe recipe;
-	if (!prepare(inv, out) || !read_formula(inv, out->set, &formula) ||
-	    !recipe_read(stored->name, stored->system, stored->text, stored->length, &recipe,
-			 inv->err))
+	if (!formula_option(inv, &food) || !recipe_read(stored->name, stored->system, stored->text,
+							stored->length, &recipe, inv->err))
 		return false;
-	recipe_compare(out->set, &recipe, &facts, formula, out->comparison);
+	bool ok = recipe_hold(&recipe, &facts, food, &out->held, inv->err);
 	recipe_release(&recipe);
-	if (out->comparison->verdict == VERDICT_TESTED)
-		ask_for_formula(&asked->request, out->comparison->formula);
-	return true;
+	if (ok && out->held.comparison->verdict == VERDICT_TESTED)
+		ask_for_formula(&asked->request, out->held.comparison->formula);
+	return ok;
 }
 
 static bool look_up(struct invocation *inv, const char *name, enum meant meant,
@@ -144,7 +146,7 @@ bool own_recipe_find(struct invocation *inv, struct asked *asked, struct own_rec
 	enum meant meant;
 	struct stored_recipe stored = {0};
 	bool found;
-	*out = (struct own_recipe){.comparison = NULL};
+	*out = (struct own_recipe){.name = ""};
 	if (!read_meant(inv, &meant) || !operand_words(inv, name, sizeof name))
 		return false;
 	if (meant == MEANT_FOOD)
@@ -158,34 +160,33 @@ bool own_recipe_find(struct invocation *inv, struct asked *asked, struct own_rec
 
 void own_recipe_release(struct own_recipe *own)
 {
-	free(own->comparison);
-	free(own->memory);
-	*own = (struct own_recipe){.comparison = NULL};
+	held_release(&own->held);
 }
 
 bool own_recipe_stops(const struct own_recipe *own)
 {
-	return own->comparison && own->comparison->verdict != VERDICT_TESTED;
+	return own->held.comparison && own->held.comparison->verdict != VERDICT_TESTED;
 }
 
 json_t *with_own_recipe(json_t *answer, const struct own_recipe *own)
 {
-	json_t *member = *own->name ? checked_recipe_json(own->name, own->comparison) : json_null();
+	json_t *member =
+	    *own->name ? checked_recipe_json(own->name, own->held.comparison) : json_null();
 	return with_member(answer, "recipe", member);
 }
 
 int own_recipe_answer(struct invocation *inv, const struct asked *asked,
 		      const struct own_recipe *own)
 {
-	int status = verdict_exit_code(own->comparison->verdict);
+	int status = verdict_exit_code(own->held.comparison->verdict);
 	if (flag(inv, "json"))
 		return answer_json(
 		    inv,
 		    with_own_recipe(uncovered_recipe_json(reference_edition(), &asked->request,
-							  own->comparison),
+							  own->held.comparison),
 				    own),
 		    status);
 	struct page page = answer_page(inv);
-	uncovered_recipe_text(&page, own->set, own->name, own->comparison);
+	uncovered_recipe_text(&page, own->held.set, own->name, own->held.comparison);
 	return status;
 }

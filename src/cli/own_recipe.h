@@ -13,11 +13,23 @@
 	                    "not said"}
 /* clang-format on */
 
+/* A comparison, and the formulas it was made with. */
+struct held {
+	struct comparison *comparison;
+	const struct formula_set *set;
+	void *memory;
+};
+/*
+ * Holds a recipe against the formula of a food, or with NULL against all. *out is to be
+ * released, whatever comes back. False: *err is filled.
+ */
+bool recipe_hold(const struct recipe *recipe, const struct compare_facts *facts,
+		 const struct food *food, struct held *out, struct error *err);
+void held_release(struct held *held);
+
 struct own_recipe {
-	char name[RECIPE_NAME_SIZE];   /* "": the food is none of her recipes */
-	struct comparison *comparison; /* NULL: it is asked whether the recipe is meant */
-	const struct formula_set *set; /* what it was held against */
-	void *memory;                  /* of the set */
+	char name[RECIPE_NAME_SIZE]; /* "": the food is none of her recipes */
+	struct held held; /* its comparison NULL: it is asked whether the recipe is meant */
 };
 
 /*

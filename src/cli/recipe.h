@@ -19,6 +19,13 @@ int recipe_compare_command(struct invocation *inv);
 int recipe_acid_command(struct invocation *inv);
 int recipe_parse_command(struct invocation *inv);
 
+/*
+ * The jars a recipe is expected to fill, below its table: by the published yield of the formula it
+ * counts as. False, or NULL: inv->err is filled, or out of memory.
+ */
+bool recipe_expected_text(struct invocation *inv, const struct page *page, struct recipe *recipe);
+json_t *recipe_expected_json(struct invocation *inv, struct recipe *recipe);
+
 /* The stored recipe of operand 1. *stored is the caller's to release. */
 bool recipe_find_stored(struct invocation *inv, struct stored_recipe *stored);
 /* The same, read; *out is the caller's to release. */

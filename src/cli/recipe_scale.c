@@ -144,21 +144,39 @@ static bool is_produce(const struct recipe_line *line)
 struct weighed_line {
 	size_t line;
 	bool found;
+	const struct recipe_line *unweighed; /* one that may be what is meant, or NULL */
 	struct rational least, most;
 };
+
+/*
+ * "breakfast cups diced plums" ends with a word for a food. A line whose weight is not known is
+ * looked at with care, for it may be the one that is meant.
+ */
+static bool ends_with_food(const struct recipe_line *line)
+{
+	char folded[WORDS_SIZE];
+	struct food_match match;
+	if (!words_fold(line->read.ingredient, strlen(line->read.ingredient), folded))
+		return false;
+	const char *last = strrchr(folded, ' ');
+	reference_find_food(reference_edition(), last ? last + 1 : folded, &match);
+	return match.kind == MATCH_ONE || match.kind == MATCH_SEVERAL;
+}
 
 /* The heaviest line of produce, or of what --of says. */
 static void find_line(const struct recipe *recipe, const char *of, struct weighed_line *out)
 {
 	*out = (struct weighed_line){0};
 	for (size_t i = 0; i < recipe->lines_n; i++) {
+		const struct recipe_line *line = &recipe->lines[i];
 		struct rational least, most;
-		if (!(of ? line_is_of(&recipe->lines[i], of) : is_produce(&recipe->lines[i])))
-			continue;
-		if (!recipe_line_grams(reference_tables_edition(), recipe, i, &least, &most))
-			continue;
-		if (!out->found || rational_compare(most, out->most) > 0)
-			*out = (struct weighed_line){i, true, least, most};
+		bool weighed =
+		    recipe_line_grams(reference_tables_edition(), recipe, i, &least, &most);
+		bool meant = of ? line_is_of(line, of) : is_produce(line);
+		if (!weighed && (meant || ends_with_food(line)))
+			out->unweighed = line;
+		if (weighed && meant && (!out->found || rational_compare(most, out->most) > 0))
+			*out = (struct weighed_line){i, true, out->unweighed, least, most};
 	}
 }
 
@@ -187,6 +205,12 @@ static bool factor_by_produce(struct invocation *inv, const struct recipe *recip
 				   "have: no line of the recipe has %s and a published weight; say "
 				   "which with --of, or the factor with --by",
 				   of ? "those words" : "a fruit or vegetable");
+	if (line.unweighed && !of)
+		return error_usage(
+		    inv->err,
+		    "have: line %d, '%.60s', has no published weight, so which line is the most is "
+		    "not known; say which you have with --of, or the factor with --by",
+		    line.unweighed->number, line.unweighed->text);
 	if (rational_compare(line.least, line.most) != 0)
 		return error_usage(
 		    inv->err,

@@ -54,10 +54,13 @@ static int answer_view(struct invocation *inv, struct recipe *recipe, struct rat
 	    !recipe_total(view.tables, recipe, &total, inv->err))
 		return command_failed(inv);
 	if (flag(inv, "json"))
-		return answer_json(inv, recipe_view_json(&view), STATUS_DONE);
+		return answer_json(inv,
+				   with_member(recipe_view_json(&view), "expected",
+					       recipe_expected_json(inv, recipe)),
+				   STATUS_DONE);
 	struct page page = answer_page(inv);
 	recipe_view_text(&page, &view);
-	return STATUS_DONE;
+	return recipe_expected_text(inv, &page, recipe) ? STATUS_DONE : command_failed(inv);
 }
 
 int recipe_show_command(struct invocation *inv)

@@ -31,8 +31,10 @@ struct yield_answer {
 	struct volume volume;
 	struct jar_line jars[JAR_LINES_MAX];
 	size_t jars_n;
-	const struct food *formula; /* or NULL */
+	const struct food *formula; /* asked for, or the one it counts as; or NULL */
 	const struct formula_line *published;
+	double times;    /* its produce in the formula's; 0: not known */
+	bool by_formula; /* the volume is the published yield's */
 };
 
 static bool read_reduced(struct invocation *inv, struct yield_answer *out)
@@ -110,30 +112,63 @@ static bool read_volume(struct invocation *inv, struct yield_answer *out)
 	return true;
 }
 
-static bool read_jars(struct invocation *inv, struct yield_answer *out)
+static void usual_jars(struct yield_answer *out)
 {
 	static const enum jar usual[JAR_LINES_MAX] = {JAR_HALF_PINT, JAR_PINT, JAR_QUART};
 	const struct reference *ref = reference_edition();
-	if (option(inv, "jar")) {
-		out->jars_n = 1;
-		return jar_option(inv, &out->jars[0].nl, out->jars[0].words,
-				  sizeof out->jars[0].words);
-	}
 	for (out->jars_n = 0; out->jars_n < JAR_LINES_MAX; out->jars_n++) {
 		const struct jar_size *jar = &ref->jars[usual[out->jars_n]];
 		struct jar_line *line = &out->jars[out->jars_n];
 		line->nl = jar->volume_nl;
 		snprintf(line->words, sizeof line->words, "%s jars", jar->name);
 	}
+}
+
+static bool read_jars(struct invocation *inv, struct yield_answer *out)
+{
+	if (option(inv, "jar")) {
+		out->jars_n = 1;
+		return jar_option(inv, &out->jars[0].nl, out->jars[0].words,
+				  sizeof out->jars[0].words);
+	}
+	usual_jars(out);
+	return true;
+}
+
+/*
+ * The formula's published yield, for this much produce. How strong the vinegar is changes no
+ * volume, so it counts as of the published strength here.
+ */
+static bool find_formula(const struct food *wanted, struct yield_answer *out, struct error *err)
+{
+	const struct compare_facts facts = {
+	    VINEGAR_LABELLED, reference_edition()->rules[RULE_VINEGAR_WEAK].limit_milli};
+	struct held held;
+	out->formula = wanted;
+	if (!recipe_hold(&out->recipe, &facts, wanted, &held, err))
+		return false;
+	const struct comparison *c = held.comparison;
+	if (!wanted && c->verdict == VERDICT_TESTED)
+		out->formula = c->formula->food;
+	if (c->formula && c->formula->food == out->formula)
+		out->times = c->scale;
+	held_release(&held);
+	if (!out->formula)
+		return true;
+	out->published = recipe_published_yield(out->formula);
+	if (!out->volume.known && out->published &&
+	    recipe_yield_volume(reference_edition(), out->published, out->times,
+				&out->volume.least)) {
+		out->volume.most = out->volume.least;
+		out->volume.known = out->by_formula = true;
+	}
 	return true;
 }
 
 static bool read_formula(struct invocation *inv, struct yield_answer *out)
 {
-	if (!formula_option(inv, &out->formula))
-		return false;
-	out->published = out->formula ? recipe_published_yield(out->formula) : NULL;
-	return true;
+	const struct food *wanted;
+	return formula_option(inv, &wanted) && find_formula(wanted, out, inv->err);
 }
 
 static void print_jars(const struct page *page, const struct yield_answer *a, size_t i)
@@ -173,7 +208,12 @@ static void print_volume(const struct page *page, const struct yield_answer *a)
 		    "a food it resembles.");
 		return;
 	}
-	if (least < most)
+	if (a->by_formula)
+		page_format(
+		    page, "",
+		    "About %.0f mL, by the published yield of %s for %.4g times its produce:", most,
+		    a->formula->slug, a->times);
+	else if (least < most)
 		page_format(page, "", "About %.0f to %.0f mL:", least, most);
 	else
 		page_format(page, "", "%.0f mL:", most);
@@ -246,22 +286,27 @@ static json_t *published_json(const struct yield_answer *a)
 	const struct formula_line *y = a->published;
 	if (!y)
 		return json_null();
-	return json_pack("{s:s, s:s, s:s, s:s, s:s, s:o}", "formula", a->formula->slug, "quantity",
+	return json_pack("{s:s, s:o, s:s, s:s, s:s, s:s, s:o}", "formula", a->formula->slug,
+			 "times", a->times > 0 ? json_real(a->times) : json_null(), "quantity",
 			 y->quantity, "unit", y->unit, "unit_note", y->unit_note, "note", y->note,
 			 "source", json_citation(&y->from));
 }
 
+static json_t *volume_json(const struct yield_answer *a)
+{
+	return a->volume.known ? json_pack("[f, f]", rational_double(a->volume.least),
+					   rational_double(a->volume.most))
+			       : json_null();
+}
+
 static int to_json(struct invocation *inv, const struct yield_answer *a)
 {
-	json_t *volume = a->volume.known ? json_pack("[f, f]", rational_double(a->volume.least),
-						     rational_double(a->volume.most))
-					 : json_null();
 	return answer_json(
 	    inv,
-	    json_pack("{s:o, s:o, s:o, s:o, s:o}", "total",
-		      recipe_total_json(&a->recipe, &a->total), "reduced_to",
-		      a->reduced ? json_real(rational_double(a->left_share)) : json_null(),
-		      "volume_ml", volume, "jars", jars_json(a), "published", published_json(a)),
+	    json_pack(
+		"{s:o, s:o, s:o, s:o, s:o}", "total", recipe_total_json(&a->recipe, &a->total),
+		"reduced_to", a->reduced ? json_real(rational_double(a->left_share)) : json_null(),
+		"volume_ml", volume_json(a), "jars", jars_json(a), "published", published_json(a)),
 	    STATUS_DONE);
 }
 
@@ -273,6 +318,42 @@ static bool work_out(struct invocation *inv, struct yield_answer *out)
 	       recipe_total(reference_tables_edition(), &out->recipe, &out->total, inv->err) &&
 	       read_reduced(inv, out) && read_volume(inv, out) && read_jars(inv, out) &&
 	       read_formula(inv, out);
+}
+
+static bool expect(struct recipe *recipe, struct yield_answer *out, struct error *err)
+{
+	memset(out, 0, sizeof *out);
+	out->recipe = *recipe;
+	usual_jars(out);
+	return find_formula(NULL, out, err);
+}
+
+bool recipe_expected_text(struct invocation *inv, const struct page *page, struct recipe *recipe)
+{
+	struct yield_answer answer;
+	struct source_list sources = {0};
+	if (!expect(recipe, &answer, inv->err))
+		return false;
+	page_blank(page);
+	if (answer.volume.known) {
+		print_volume(page, &answer);
+		print_published(page, &answer, &sources);
+	} else {
+		page_text(page, "note    ",
+			  "How many jars it fills shows when it is cooked: measure it, and say "
+			  "'jarwright recipe yield' with --cooked.");
+	}
+	sources_text(page, &sources);
+	return true;
+}
+
+json_t *recipe_expected_json(struct invocation *inv, struct recipe *recipe)
+{
+	struct yield_answer answer;
+	if (!expect(recipe, &answer, inv->err))
+		return NULL;
+	return json_pack("{s:o, s:o, s:o}", "volume_ml", volume_json(&answer), "jars",
+			 jars_json(&answer), "published", published_json(&answer));
 }
 
 int recipe_yield_command(struct invocation *inv)

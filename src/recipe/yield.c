@@ -52,6 +52,32 @@ const struct formula_line *recipe_published_yield(const struct food *food)
 	return NULL;
 }
 
+/* How the tables write the sizes of jar in a yield. */
+static const struct {
+	const char *unit;
+	enum jar jar;
+} yield_units[] = {{"half-pint", JAR_HALF_PINT}, {"pt", JAR_PINT}, {"qt", JAR_QUART}};
+#define TIMES_PARTS 10000 /* a ratio of weights is known no better */
+#define TIMES_MOST  1000000
+
+bool recipe_yield_volume(const struct reference *ref, const struct formula_line *yield,
+			 double times, struct rational *ml)
+{
+	struct rational count, jar, factor;
+	struct error ignored;
+	if (!(times > 0 && times < TIMES_MOST) ||
+	    !rational_parse(yield->quantity, &count, &ignored))
+		return false;
+	for (size_t i = 0; i < sizeof yield_units / sizeof *yield_units; i++)
+		if (strcmp(yield->unit, yield_units[i].unit) == 0)
+			return rational_make(ref->jars[yield_units[i].jar].volume_nl, NL_PER_ML,
+					     &jar) &&
+			       rational_make((int64_t)(times * TIMES_PARTS + 0.5), TIMES_PARTS,
+					     &factor) &&
+			       rational_mul(count, jar, ml) && rational_mul(*ml, factor, ml);
+	return false;
+}
+
 static bool says_one_of(const char *text, const char *const *words, size_t words_n)
 {
 	char folded[WORDS_SIZE];

@@ -32,6 +32,19 @@ $ jarwright plan 'aunt beets' --canner boiling-water --jar pint --elevation 900f
 "plan":{
 "recipe":{"name":"Aunt beets"
 
+# Half of a formula that makes about 8 pints (p. 6-15): 4 pints, at any scale in proportion.
+$ jarwright recipe show 'aunt beets' | grep -e 'published yield' -e 'pint jars' -e 'Headspace for'
+About 1893 mL, by the published yield of pickled-beets for 0.5 times its
+  half-pint jars: 8 full
+  pint jars: 4 full
+  Headspace for pickled-beets: 1/2 inch.
+
+$ jarwright recipe show 'aunt beets' --scale 3 --json | grep -o '{"jar":"pint jars","least":12,"most":12'
+{"jar":"pint jars","least":12,"most":12
+
+$ jarwright recipe yield 'aunt beets' --scale 0.6 --formula pickled-beets --jar quart | grep quart
+  quart jars: 1 full, and 189 mL left over for the refrigerator
+
 # Refused: half of the vinegar. No process, no plan, and where the way out is.
 $ sed 's/2 cups vinegar/1 cup vinegar/' beets.txt | jarwright recipe add 'weak beets' - --measures us | head -n 1
 added recipe 'weak beets': 8 ingredients, US measures
@@ -51,6 +64,15 @@ $ jarwright check 'weak beets' --canner boiling-water --jar pint --elevation 900
 $ jarwright plan 'weak beets' --canner boiling-water --jar pint --elevation 900ft --jars 4 | grep -c PLAN; jarwright plan 'weak beets' --canner boiling-water --jar pint --elevation 900ft --jars 4 > /dev/null
 0
 = 3
+
+# Spices that nothing published weighs do not stand in the way of the beets.
+$ jarwright recipe scale 'aunt beets' --have 7lb | head -n 1
+Aunt beets, times 2
+
+# Not inside the formula, its yield is not the formula's, unless she asks for that one.
+$ jarwright recipe show 'weak beets' | grep -c -e 'published yield'; jarwright recipe yield 'weak beets' --formula pickled-beets | grep 'published yield'
+0
+About 1893 mL, by the published yield of pickled-beets for 0.5 times its
 
 # Untested: nothing like it is published.
 $ printf '2 kg chestnuts\n' | jarwright recipe add 'wood fruit' - --measures metric > /dev/null; jarwright check 'wood fruit' --canner boiling-water --jar pint --elevation 900ft | head -n 1; jarwright check 'wood fruit' --canner boiling-water --jar pint --elevation 900ft > /dev/null

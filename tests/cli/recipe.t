@@ -52,6 +52,15 @@ $ jarwright recipe scale sauce --have 1.7kg | grep -e times -e plums | sed 's/  
 sauce, times about 1.874
 3 lb + 12 oz 1700 g plums
 
+# The plums are what she has, and no table has a breakfast cup: the onion is not taken for them.
+$ printf '2 breakfast cups diced plums\n1 small onion\n' | jarwright recipe add cups - --measures imperial > /dev/null; jarwright recipe scale cups --have 1.7kg
+! jarwright: have: line 1, '2 breakfast cups diced plums', has no published weight, so which line is the most is not known; say which you have with --of, or the factor with --by
+= 2
+
+$ jarwright recipe scale cups --have 140g --of onion | head -n 1; jarwright recipe remove cups
+cups, times 2
+removed recipe 'cups'
+
 # 6 pints are three times 4 half-pints, exactly.
 $ jarwright recipe scale sauce --jars 6 --jar pint --makes '4 half-pints' | head -n 1
 sauce, times 3

@@ -295,6 +295,23 @@ START_TEST(jam_and_jelly_batches_are_known)
 }
 END_TEST
 
+/* A pint is 473.176473 mL (NIST Handbook 44), which the tables keep to the nanolitre. */
+START_TEST(a_published_yield_is_so_many_jars)
+{
+	const struct reference *ref = reference_edition();
+	const struct formula_line pints = {.quantity = "8", .unit = "pt"};
+	const struct formula_line each = {.quantity = "7", .unit = "each"};
+	const struct formula_line nothing = {.quantity = "", .unit = "pt"};
+	struct rational ml;
+	ck_assert(recipe_yield_volume(ref, &pints, 0.5, &ml));
+	ck_assert_double_eq_tol(rational_double(ml), 4 * 473.176473, 1e-3);
+	ck_assert(!recipe_yield_volume(ref, &pints, 0, &ml));
+	ck_assert(!recipe_yield_volume(ref, &pints, 1e300, &ml));
+	ck_assert(!recipe_yield_volume(ref, &each, 1, &ml));
+	ck_assert(!recipe_yield_volume(ref, &nothing, 1, &ml));
+}
+END_TEST
+
 static Suite *recipe_suite(void)
 {
 	Suite *suite = suite_create("recipe");
@@ -317,6 +334,7 @@ static Suite *recipe_suite(void)
 	tcase_add_test(tcase, a_total_says_what_is_not_in_it);
 	tcase_add_test(tcase, jars_are_whole_and_the_rest_is_left);
 	tcase_add_test(tcase, jam_and_jelly_batches_are_known);
+	tcase_add_test(tcase, a_published_yield_is_so_many_jars);
 	suite_add_tcase(suite, tcase);
 	return suite;
 }
