@@ -19,9 +19,12 @@ static const struct option_spec options[] = {
     {"cooked", "VOLUME", "yield: the cooked volume, as measured: '3 pints', 1.6L"},
     {"like", "FOOD", "yield: a food with a published density that the cooked mix is like"},
     {"reduced", "SHARE", "yield: the share left after cooking down: 60%"},
-    {"formula", "FOOD", "yield: also what the tested formula is published to make"},
+    {"formula", "FOOD",
+     "yield: by what this tested formula is published to make, in proportion; if "
+     "not said, the one the recipe counts as"},
     {"vinegar", "STRENGTH", "acidity on the label (5%), or: homemade, unknown, wine"},
-    {"as", "text|json|jsonld", "export: as typed, with exact amounts, or for web pages"},
+    {"as", "text|json|jsonld",
+     "export: as typed, with exact amounts, or for web pages and for import"},
     OPTION_JSON,
     OPTIONS_END,
 };

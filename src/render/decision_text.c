@@ -140,9 +140,9 @@ enum part { PART_ACID, PART_FOOD, PART_REST, PART_UNSAID };
 
 static enum part part_of(const struct finding *finding, const struct decision *d)
 {
-	bool about_food =
-	    finding->rule == RULE_FOOD_AMBIGUOUS || finding->rule == RULE_FOOD_UNKNOWN ||
-	    finding->rule == RULE_FOOD_OR_RECIPE;
+	bool about_food = finding->rule == RULE_FOOD_AMBIGUOUS ||
+			  finding->rule == RULE_FOOD_UNKNOWN ||
+			  finding->rule == RULE_FOOD_OR_RECIPE;
 	bool no = d->verdict == VERDICT_REFUSED || d->verdict == VERDICT_UNTESTED;
 	if (finding->rule == RULE_ACID_PER_JAR && d->verdict == VERDICT_TESTED)
 		return PART_ACID;
