@@ -110,9 +110,12 @@ static bool compare(struct invocation *inv, const struct stored_recipe *stored, 
 		return false;
 	bool ok = recipe_hold(&recipe, &facts, food, &out->held, inv->err);
 	recipe_release(&recipe);
-	if (ok && out->held.comparison->verdict == VERDICT_TESTED)
-		ask_for_formula(&asked->request, out->held.comparison->formula);
-	return ok;
+	if (!ok)
+		return false;
+	const struct comparison *c = out->held.comparison;
+	if (c->verdict == VERDICT_TESTED && c->formula)
+		ask_for_formula(&asked->request, c->formula);
+	return true;
 }
 
 static bool look_up(struct invocation *inv, const char *name, enum meant meant,

@@ -142,9 +142,10 @@ static bool is_produce(const struct recipe_line *line)
 }
 
 struct weighed_line {
-	size_t line;
 	bool found;
-	const struct recipe_line *unweighed; /* one that may be what is meant, or NULL */
+	size_t line;
+	bool doubtful; /* another line may be what is meant, and has no weight */
+	size_t unweighed;
 	struct rational least, most;
 };
 
@@ -166,17 +167,23 @@ static bool ends_with_food(const struct recipe_line *line)
 /* The heaviest line of produce, or of what --of says. */
 static void find_line(const struct recipe *recipe, const char *of, struct weighed_line *out)
 {
-	*out = (struct weighed_line){0};
+	*out = (struct weighed_line){.found = false};
 	for (size_t i = 0; i < recipe->lines_n; i++) {
 		const struct recipe_line *line = &recipe->lines[i];
 		struct rational least, most;
 		bool weighed =
 		    recipe_line_grams(reference_tables_edition(), recipe, i, &least, &most);
 		bool meant = of ? line_is_of(line, of) : is_produce(line);
-		if (!weighed && (meant || ends_with_food(line)))
-			out->unweighed = line;
-		if (weighed && meant && (!out->found || rational_compare(most, out->most) > 0))
-			*out = (struct weighed_line){i, true, out->unweighed, least, most};
+		if (!weighed && (meant || ends_with_food(line))) {
+			out->doubtful = true;
+			out->unweighed = i;
+		}
+		if (!weighed || !meant || (out->found && rational_compare(most, out->most) <= 0))
+			continue;
+		out->found = true;
+		out->line = i;
+		out->least = least;
+		out->most = most;
 	}
 }
 
@@ -205,12 +212,12 @@ static bool factor_by_produce(struct invocation *inv, const struct recipe *recip
 				   "have: no line of the recipe has %s and a published weight; say "
 				   "which with --of, or the factor with --by",
 				   of ? "those words" : "a fruit or vegetable");
-	if (line.unweighed && !of)
+	if (line.doubtful && !of)
 		return error_usage(
 		    inv->err,
 		    "have: line %d, '%.60s', has no published weight, so which line is the most is "
 		    "not known; say which you have with --of, or the factor with --by",
-		    line.unweighed->number, line.unweighed->text);
+		    recipe->lines[line.unweighed].number, recipe->lines[line.unweighed].text);
 	if (rational_compare(line.least, line.most) != 0)
 		return error_usage(
 		    inv->err,

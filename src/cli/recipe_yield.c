@@ -208,7 +208,7 @@ static void print_volume(const struct page *page, const struct yield_answer *a)
 		    "a food it resembles.");
 		return;
 	}
-	if (a->by_formula)
+	if (a->by_formula && a->formula)
 		page_format(
 		    page, "",
 		    "About %.0f mL, by the published yield of %s for %.4g times its produce:", most,
@@ -284,7 +284,7 @@ static json_t *jars_json(const struct yield_answer *a)
 static json_t *published_json(const struct yield_answer *a)
 {
 	const struct formula_line *y = a->published;
-	if (!y)
+	if (!y || !a->formula)
 		return json_null();
 	return json_pack("{s:s, s:o, s:s, s:s, s:s, s:s, s:o}", "formula", a->formula->slug,
 			 "times", a->times > 0 ? json_real(a->times) : json_null(), "quantity",

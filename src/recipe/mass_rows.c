@@ -143,8 +143,10 @@ static bool read_candidate(const struct reference_tables *tables, const struct d
 		out->ml = measure.amount;
 	}
 	if (!add_words(out->food, sizeof out->food, row->food) ||
-	    !add_words(strcpy(out->said, out->food), sizeof out->said, row->form) ||
 	    !words_fold(row->volume_unit, strlen(row->volume_unit), out->unit))
+		return false;
+	memcpy(out->said, out->food, sizeof out->food);
+	if (!add_words(out->said, sizeof out->said, row->form))
 		return false;
 	return !ask->count || add_words(out->said, sizeof out->said, row->volume_unit);
 }
