@@ -43,4 +43,26 @@ double physics_gauge_pressure_for(double temperature_f, double elevation_ft);
  */
 double physics_elevation_of_boiling_point(double temperature_f);
 
+/*
+ * The general method: what a minute at a temperature is worth in minutes at a reference
+ * temperature, 10^((T - reference) / z), with z in degrees Fahrenheit, > 0; as printed for a
+ * reference of 121.1 C and a z of 10 C in FAO Fisheries Technical Paper 285, section 1.3.
+ */
+double physics_lethal_rate(double temperature_f, double reference_f, double z_f);
+
+/*
+ * Minutes at the reference temperature that a passage of this many minutes (>= 0) from one
+ * temperature to another is worth. Between the two the temperature is taken to change evenly;
+ * for that the result is exact: the rate is integrated, not sampled.
+ */
+double physics_lethality(double from_f, double to_f, double minutes, double reference_f,
+			 double z_f);
+
+/*
+ * Reference temperature and z of F0, the customary measure for low-acid canned food: 121.1 C
+ * and 10 C (FAO Fisheries Technical Paper 285, section 1.3), in the round figures 250 and 18 F.
+ */
+#define PHYSICS_F0_REFERENCE_F 250.0
+#define PHYSICS_F0_Z_F         18.0
+
 #endif

@@ -21,6 +21,7 @@ const struct command *const commands[] = {
     &command_boil,
     &command_convert,
     &command_recipe,
+    &command_record,
     &command_kitchen,
     &command_help,
     &command_completion,
