@@ -15,6 +15,7 @@
 
 #include "jarwright/error.h"
 #include "jarwright/record.h"
+#include "jarwright/text.h"
 
 enum csv_temperature { CSV_TEMPERATURE_UNSAID, CSV_CELSIUS, CSV_FAHRENHEIT, CSV_KELVIN };
 enum csv_pressure { CSV_PRESSURE_UNSAID, CSV_PSI, CSV_KPA, CSV_HPA, CSV_BAR };
@@ -39,7 +40,8 @@ struct record_csv_wish {
 /* What was found. */
 struct record_csv_found {
 	bool has[RECORD_CHANNELS];
-	bool of_day;   /* times of day are known: */
+	char heading[RECORD_CHANNELS][TEXT_SHOWN_SIZE]; /* of its column, safe to show; "" */
+	bool of_day;                                    /* times of day are known: */
 	double zone_s; /* local time is time_s + zone_s, since midnight of some day */
 	long lines;
 };

@@ -130,12 +130,15 @@ static bool read_row(struct reading *r, char *const *fields, size_t n, struct er
 	return r->take(r->context, r->found, &sample, err);
 }
 
-static void heading_found(struct reading *r)
+static void heading_found(struct reading *r, char *const *fields)
 {
 	r->style = (struct record_time_style){
 	    .dates = r->wish->dates, .clock = r->columns.clock, .mark = r->columns.mark};
-	for (int c = 0; c < RECORD_CHANNELS; c++)
+	for (int c = 0; c < RECORD_CHANNELS; c++) {
 		r->found->has[c] = r->columns.value[c] != NO_COLUMN;
+		if (r->found->has[c] && !r->columns.headless)
+			text_show(fields[r->columns.value[c]], SIZE_MAX, r->found->heading[c]);
+	}
 }
 
 static bool no_heading(const struct record_csv_wish *wish, struct error *err)
@@ -171,7 +174,7 @@ static bool find_heading(struct reading *r, struct error *err)
 			return false;
 		if (!is)
 			continue;
-		heading_found(r);
+		heading_found(r, fields);
 		return !r->columns.headless || read_row(r, fields, n, err);
 	}
 	return no_heading(r->wish, err);

@@ -160,6 +160,7 @@ static bool the_one(const struct record_lines *lines, char *const *fields, size_
 static const char *const channel_names[] = {"temperature", "pressure"};
 static const char *const channel_options[] = {"temp-column", "pressure-column"};
 static const enum says channel_says[] = {SAYS_TEMPERATURE, SAYS_PRESSURE};
+static const enum says channel_units[] = {SAYS_UNIT_T, SAYS_UNIT_P};
 
 /* One wanted channel; *is becomes false if its named column is not here. */
 static bool find_channel(const struct record_lines *lines, const struct record_csv_wish *wish,
@@ -173,8 +174,12 @@ static bool find_channel(const struct record_lines *lines, const struct record_c
 		*is = named(wish->value[c], fields, n, &columns->value[c]) && *is;
 		return true;
 	}
+	/* By its name, else by a unit that stands alone: "psig". */
+	size_t *column = &columns->value[c];
 	return the_one(lines, fields, n, channel_says[c], SAYS_TIME, channel_names[c],
-		       channel_options[c], &columns->value[c], err);
+		       channel_options[c], column, err) &&
+	       (*column != NO_COLUMN || the_one(lines, fields, n, channel_units[c], SAYS_TIME,
+						channel_names[c], channel_options[c], column, err));
 }
 
 /*

@@ -8,9 +8,9 @@
 #define WIDTH        960
 #define LEFT         90.0
 #define RIGHT        880.0
-#define TOP          100.0
+#define TOP          130.0
 #define PANEL        250.0
-#define PANEL_SPACE  70.0
+#define PANEL_SPACE  90.0
 #define LINE_HEIGHT  22.0
 #define MARK_SIZE    7.0
 #define TICKS_MOST   8
@@ -27,7 +27,8 @@ struct plot {
 	const struct record_report *report;
 	const struct record_outline *outline;
 	struct scale x;
-	double bottom; /* of the last panel */
+	double lowest[RECORD_CHANNELS]; /* readings */
+	double bottom;                  /* of the last panel */
 };
 
 static const char *const channel_titles[] = {"Temperature, °F (right: °C)",
@@ -66,9 +67,15 @@ static void put_escaped(FILE *out, const char *text)
 		}
 }
 
+#define LETTERS_MOST 100 /* that fit on a line; a longer one is set narrower */
+
 static void put_text(FILE *out, double x, double y, const char *anchor, const char *text)
 {
-	fprintf(out, "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"%s\">", x, y, anchor);
+	fprintf(out, "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"%s\"", x, y, anchor);
+	if (strlen(text) > LETTERS_MOST)
+		fprintf(out, " textLength=\"%.0f\" lengthAdjust=\"spacingAndGlyphs\"",
+			RIGHT - LEFT);
+	fputc('>', out);
 	put_escaped(out, text);
 	fputs("</text>\n", out);
 }
@@ -136,8 +143,10 @@ static void curve(const struct plot *p, const struct scale *y, int c)
 	fputs("<path class=\"trace\" d=\"", p->out);
 	for (size_t i = 0; i < o->steps_n; i++) {
 		const struct record_step *step = &o->steps[i];
-		if (isnan(step->least[c]))
+		if (isnan(step->least[c]) || step->most[c] < y->from) {
+			pen_down = pen_down && isnan(step->least[c]);
 			continue;
+		}
 		double x = place(&p->x, o->from_s + ((double)i + 0.5) * o->step_s);
 		double high = inside(y, step->most[c]), low = inside(y, step->least[c]);
 		fprintf(p->out, "%c%.1f %.1f", pen_down && !step->gap ? 'L' : 'M', x, high);
@@ -214,15 +223,17 @@ static void required(const struct plot *p, const struct scale *y, int c)
 	put_text(p->out, RIGHT - 6, at + 18, "end", words);
 }
 
-static struct scale value_scale(const struct plot *p, int c, double top, double bottom)
+static struct scale value_scale(struct plot *p, int c, double top, double bottom)
 {
 	const struct record_outline *o = p->outline;
 	const struct record_need *need = p->report->need;
-	double low = need->least[c], high = need->least[c];
+	double high = need->least[c];
+	p->lowest[c] = NAN;
 	for (size_t i = 0; i < o->steps_n; i++) {
-		low = fmin(low, o->steps[i].least[c]);
+		p->lowest[c] = fmin(p->lowest[c], o->steps[i].least[c]);
 		high = fmax(high, o->steps[i].most[c]);
 	}
+	double low = fmin(p->lowest[c], need->least[c]);
 	if (c == RECORD_TEMPERATURE)
 		low = fmax(low, fmin(need->boiling_f, high) - BELOW_BOIL_F);
 	double room = fmax((high - low) * 0.05, 0.5);
@@ -235,7 +246,14 @@ static void panel(struct plot *p, int c, double top)
 	double bottom = top + PANEL;
 	struct scale y = value_scale(p, c, top, bottom);
 	fprintf(p->out, "<g role=\"group\" aria-label=\"%s\">\n", channel_titles[c]);
-	put_text(p->out, LEFT, top - 36, "start", channel_titles[c]);
+	char title[128];
+	bool cut = !isnan(p->lowest[c]) && p->lowest[c] < y.from;
+	if (cut)
+		snprintf(title, sizeof title, "%s; not drawn below %.0f", channel_titles[c],
+			 y.from);
+	else
+		snprintf(title, sizeof title, "%s", channel_titles[c]);
+	put_text(p->out, LEFT, top - 38, "start", title);
 	time_axis(p, top, bottom);
 	value_axis(p, &y, 1, 0, true);
 	/* NIST Special Publication 811 (2008): (F - 32) / 1.8 is C; a psi is 6.894757 kPa. */
@@ -279,7 +297,9 @@ static void head(const struct plot *p, int panels)
 		p->report->need->minutes);
 	fputs(" The dashed line is what the load needs; hatched bands with a numbered pointer are "
 	      "breaks.</desc>\n"
-	      "<style>text{font:15px sans-serif;fill:#111}.h{font-weight:bold;font-size:20px}"
+	      "<style>text{font:15px "
+	      "sans-serif;fill:#111;stroke:#fff;stroke-width:3;paint-order:stroke}.h{font-weight:"
+	      "bold;font-size:20px}"
 	      "path,rect{fill:none}.grid{stroke:#ccc}.frame{stroke:#111}"
 	      ".trace{stroke:#111;stroke-width:1.5;stroke-linejoin:round}"
 	      ".need{stroke:#a00000;stroke-width:2;stroke-dasharray:9 5}"

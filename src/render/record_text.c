@@ -44,6 +44,27 @@ static void file_line(const struct page *page, const struct record_report *repor
 		    record_moment_words(to, sizeof to, report, j->to_s), none);
 }
 
+/* Which columns were read, so that a wrong one is seen. */
+static void column_line(const struct page *page, const struct record_report *report)
+{
+	static const char *const names[] = {"temperature", "pressure"};
+	const struct record_csv_found *found = report->found;
+	char words[512] = "";
+	size_t n = 0;
+	for (int c = 0; c < RECORD_CHANNELS; c++) {
+		const char *lead = n > 0 ? ", " : "";
+		if (found->has[c] && *found->heading[c])
+			n += (size_t)snprintf(words + n, sizeof words - n, "%s%s in column '%s'",
+					      lead, names[c], found->heading[c]);
+		else if (found->has[c])
+			n += (size_t)snprintf(words + n, sizeof words - n, "%s%s", lead, names[c]);
+		else if (report->need->pressure)
+			n += (size_t)snprintf(words + n, sizeof words - n, "%sno %s", lead,
+					      names[c]);
+	}
+	page_format(page, "  read     ", "%s", words);
+}
+
 static void course_lines(const struct page *page, const struct record_report *report)
 {
 	const struct record_judgement *j = report->judgement;
@@ -163,11 +184,12 @@ void record_text(const struct page *page, const struct record_report *report)
 	char process[WORDS_BUFFER], source[WORDS_BUFFER];
 	page_headline(page, record_headline(j->outcome), report->subject);
 	const struct process *p = &report->decision->process;
-	page_format(page, "  process  ", "%s %s",
+	page_format(page, "  table    ", "%s %s",
 		    process_words(process, sizeof process, p->minutes, p->psi),
 		    cite(&sources, source, sizeof source, &p->table->from));
 	need_line(page, report);
 	file_line(page, report);
+	column_line(page, report);
 	course_lines(page, report);
 	highest_line(page, report);
 	dip_lines(page, report);
