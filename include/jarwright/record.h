@@ -78,6 +78,7 @@ const char *record_outcome_word(enum record_outcome outcome); /* "under-processe
 
 /* Why it is not held; several may be. */
 enum record_reason {
+	RECORD_NO_READING,     /* no usable reading at all */
 	RECORD_NEVER_REACHED,  /* no reading at or above the requirement */
 	RECORD_TOO_SHORT,      /* the longest uninterrupted time is too short */
 	RECORD_VENT_SHORT,     /* vented too short, by the cook's word or by the trace */

@@ -21,10 +21,12 @@ bool record_number(const char *text, char mark, double *out)
 		}
 		if (*text < '0' || *text > '9')
 			return false;
+		if (point && (digits == DIGITS_MAX || places == DIGITS_MAX))
+			continue; /* finer than any sensor: cut, toward nothing */
 		number = number * 10 + (*text - '0');
 		digits += number > 0;
 		places += point;
-		if (digits > DIGITS_MAX || places > DIGITS_MAX)
+		if (digits > DIGITS_MAX)
 			return false;
 	}
 	if (text[-1] < '0' || text[-1] > '9')

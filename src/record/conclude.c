@@ -32,6 +32,10 @@ static void conclude_time(struct record_judge *j)
 		out->outcome = out->dips_n > 0 ? RECORD_RESTARTED : RECORD_HELD;
 		return;
 	}
+	if (!j->any) {
+		because(out, RECORD_NO_READING, RECORD_UNCLEAR);
+		return;
+	}
 	bool hidden = j->longest_lenient_s >= j->need.minutes * SECONDS_PER_MINUTE;
 	if (hidden && j->finest_s > RECORD_GAP_S)
 		because(out, RECORD_COARSE, RECORD_UNCLEAR);

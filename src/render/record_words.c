@@ -56,6 +56,7 @@ const char *record_headline(enum record_outcome outcome)
 const char *record_reason_word(enum record_reason reason)
 {
 	static const char *const words[RECORD_REASONS] = {
+	    [RECORD_NO_READING] = "no-reading",
 	    [RECORD_NEVER_REACHED] = "never-reached",
 	    [RECORD_TOO_SHORT] = "too-short",
 	    [RECORD_VENT_SHORT] = "vent-short",
@@ -75,6 +76,9 @@ const char *record_reason_word(enum record_reason reason)
 static const char *plain_reason(enum record_reason reason)
 {
 	switch (reason) {
+	case RECORD_NO_READING:
+		return "No row has a reading that can be: empty, or far above what this canner can "
+		       "reach. Is it the right column and unit?";
 	case RECORD_VENT_UNSTATED:
 		return "No recorder sees steam flow from a vent. Say for how long it did, by your "
 		       "own clock: --vented 10min.";

@@ -6,5 +6,6 @@
 Suite *atmosphere_suite(void);
 Suite *steam_suite(void);
 Suite *canner_suite(void);
+Suite *lethality_suite(void);
 
 #endif
