@@ -6,6 +6,8 @@
 #define MINUTE_S 60
 #define HOUR_S   3600
 #define DAY_S    86400
+/* So that a third of a minute, read as a decimal, is not shown a second early. */
+#define ROUNDING_S 0.005
 
 const char record_caution[] =
     "A record shows the place of its probe and no other. It is no proof that the process was "
@@ -18,7 +20,7 @@ char *record_moment_words(char *buffer, size_t size, const struct record_report 
 {
 	bool of_day = report->found->of_day;
 	double since = of_day ? time_s + report->found->zone_s : time_s - report->judgement->from_s;
-	long long whole = (long long)floor(since);
+	long long whole = (long long)floor(since + ROUNDING_S);
 	if (of_day)
 		whole = ((whole % DAY_S) + DAY_S) % DAY_S;
 	snprintf(buffer, size, of_day ? "%02lld:%02lld:%02lld" : "%lld:%02lld:%02lld",

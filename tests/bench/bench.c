@@ -21,5 +21,6 @@ int main(int argc, char *argv[])
 	bool program = bench_program(argv[1], argv[2]);
 	bool memory = bench_memory(argv[2]);
 	bool recipes = bench_recipes();
-	return program && memory && recipes ? EXIT_SUCCESS : EXIT_FAILURE;
+	bool record = bench_record(argv[1]);
+	return program && memory && recipes && record ? EXIT_SUCCESS : EXIT_FAILURE;
 }

@@ -18,5 +18,7 @@ bool bench_memory(const char *database);
 
 /* Recipes a second through parse, mass and comparison with all formulas. */
 bool bench_recipes(void);
+/* A record of a million rows through the whole program: its time and its memory. */
+bool bench_record(const char *program);
 
 #endif
