@@ -11,6 +11,7 @@ const struct option_spec common_options[] = {
     OPTIONS_END,
 };
 
+/* clang-format off */
 const struct command *const commands[] = {
     &command_check,
     &command_plan,
@@ -27,6 +28,7 @@ const struct command *const commands[] = {
     &command_completion,
     NULL,
 };
+/* clang-format on */
 
 const struct command *command_find(const char *name)
 {

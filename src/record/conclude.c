@@ -61,9 +61,9 @@ static void conclude_venting(struct record_judge *j)
 	if (!need->pressure || !out->started)
 		return;
 	bool seen = !isnan(need->least[RECORD_TEMPERATURE]);
-	if (need->vent_stated && need->vented_minutes < need->vent_minutes)
-		because(out, RECORD_VENT_SHORT, RECORD_UNDER_PROCESSED);
-	else if (seen && j->boiling_seen && out->vent_room_s < wanted_s)
+	bool said_short = need->vent_stated && need->vented_minutes < need->vent_minutes;
+	bool shown_short = seen && j->boiling_seen && out->vent_room_s < wanted_s;
+	if (said_short || shown_short)
 		because(out, RECORD_VENT_SHORT, RECORD_UNDER_PROCESSED);
 	else if (seen && j->vent_room_strict_s < wanted_s)
 		because(out, RECORD_VENT_NOT_SHOWN, RECORD_UNCLEAR);

@@ -321,10 +321,11 @@ static void dip_list(const struct plot *p)
 	const struct record_judgement *j = p->report->judgement;
 	double y = p->bottom + PANEL_SPACE - 10;
 	size_t listed = j->dips_n < DIPS_LISTED ? j->dips_n : DIPS_LISTED;
-	for (size_t i = 0; i < listed; i++, y += LINE_HEIGHT) {
+	for (size_t i = 0; i < listed; i++) {
 		fprintf(p->out, "<text x=\"%.1f\" y=\"%.1f\">", LEFT, y);
 		dip_title(p, i);
 		fputs("</text>\n", p->out);
+		y += LINE_HEIGHT;
 	}
 	if (j->dips_n > listed) {
 		fprintf(p->out, "<text x=\"%.1f\" y=\"%.1f\">and %zu more</text>\n", LEFT, y,

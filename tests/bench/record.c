@@ -91,6 +91,8 @@ static bool measure(const char *program, const char *record, const char *plot)
 	char *rest = NULL;
 	for (char *word = strtok_r(line, " ", &rest); word; word = strtok_r(NULL, " ", &rest))
 		arguments[n++] = word;
+	if (n == 0)
+		return false;
 	for (int run = 0; run < RUNS; run++) {
 		(void)unlink(plot);
 		if (!run_once(arguments, &seconds, &peak_kib) || stat(plot, &drawn) != 0)

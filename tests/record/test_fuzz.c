@@ -36,8 +36,11 @@ static const char *const seeds[] = {
 static char any_byte(void)
 {
 	static const char bytes[] = "\",;\t\n\r.:-+/ 0123456789TZAPM\0\xC2\xB0\xFF";
-	return next_random(4) == 0 ? (char)next_random(256)
-				   : bytes[next_random((uint32_t)sizeof bytes)];
+	unsigned char any = (unsigned char)next_random(256);
+	char byte = bytes[next_random((uint32_t)sizeof bytes)];
+	if (next_random(4) == 0)
+		memcpy(&byte, &any, 1);
+	return byte;
 }
 
 /* Changes, takes out, puts in or doubles a byte or a stretch of bytes. */
@@ -89,9 +92,8 @@ START_TEST(mutations)
 	for (uint32_t run = 1; run <= RUNS; run++) {
 		char text[LENGTH_MAX];
 		const char *seed = seeds[run % (sizeof seeds / sizeof *seeds)];
-		size_t n = strlen(seed);
+		size_t n = (size_t)snprintf(text, sizeof text, "%s", seed);
 		state = run;
-		memcpy(text, seed, n);
 		for (uint32_t i = next_random(6); i > 0; i--)
 			n = mutate(text, n);
 		if (read_bytes(text, n, (struct record_csv_wish){.air_psi = 14.7}, &rows)) {
