@@ -159,6 +159,21 @@ static const struct trace_case {
      {P_HEAT, P_VENT(60), P_RISE, P_HOLD(600), P_COOL}},
     {"pressure: ends early", BOTH, 10, 1, RECORD_UNCLEAR, BIT(RECORD_ENDS_EARLY), 0,
      {P_HEAT, P_VENT(660), P_RISE, P_HOLD(600)}},
+    {"pressure: thermometer silent while venting", BOTH, 10, 1, RECORD_UNCLEAR,
+     BIT(RECORD_VENT_NOT_SHOWN), 0,
+     {P_HEAT, P_VENT(300), {LEG_LINE, 5, NAN, NAN, 0.1, 0.1}, P_VENT(300), P_RISE, P_HOLD(1300),
+     P_COOL}},
+    {"pressure: vented, gone cold, vented too short", BOTH, 10, 1, RECORD_UNDER_PROCESSED,
+     BIT(RECORD_VENT_SHORT) | BIT(RECORD_COOLED), 1,
+     {P_HEAT, P_VENT(660), P_RISE, P_HOLD(300), P_COOL, P_VENT(60), P_RISE, P_HOLD(1300), P_COOL}},
+    {"pressure: surely short vent outweighs a gap", BOTH, 10, 1, RECORD_UNDER_PROCESSED,
+     BIT(RECORD_VENT_SHORT) | BIT(RECORD_GAPS), 2,
+     {P_HEAT, P_VENT(60), P_RISE, P_HOLD(700), SKIP(90), P_HOLD(700), P_COOL}},
+    {"a moment below after the end", OPEN, UNSTATED, 1, RECORD_HELD, 0, 0,
+     {HEAT, BOIL(1000), LOW(5), BOIL(100), COOL}},
+    {"readings too far apart, and too short anyway", OPEN, UNSTATED, 120, RECORD_UNDER_PROCESSED,
+     BIT(RECORD_TOO_SHORT), 4,
+     {HEAT, FLAT(480), COOL}},
 };
 /* clang-format on */
 #define CASES (sizeof cases / sizeof *cases)
@@ -255,6 +270,7 @@ START_TEST(a_second_load_is_pointed_out)
 {
 	ck_assert(judge_named("a second load").again);
 	ck_assert(!judge_named("clean").again);
+	ck_assert(!judge_named("a moment below after the end").again);
 }
 END_TEST
 
