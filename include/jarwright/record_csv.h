@@ -5,7 +5,8 @@
  * parted by commas. Lines before the heading are passed over. Columns and units are found by
  * the words of the heading, or named. What can be read in two ways is refused with the option
  * that settles it, never guessed: the order of day and month, gauge or absolute pressure, the
- * unit of a temperature. A fault stops the reading with the file and line.
+ * unit of a temperature. So are times cut to their minutes, which could hide a minute too few.
+ * A fault stops the reading with the file and line.
  */
 #ifndef JARWRIGHT_RECORD_CSV_H
 #define JARWRIGHT_RECORD_CSV_H

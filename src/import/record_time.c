@@ -113,7 +113,7 @@ static bool read_fraction(const char **at, char mark, double *out)
 	return true;
 }
 
-/* "14:05:00", "2:05 PM"; seconds may be missing only after a date or before AM and PM. */
+/* "14:05:00", "2:05:00.5 PM". A time cut to its minute could hide a minute too few. */
 static bool read_clock(const struct record_time_style *style, const char **at, bool dated,
 		       double *out, const char **why)
 {
@@ -123,9 +123,14 @@ static bool read_clock(const struct record_time_style *style, const char **at, b
 	if (digits(at, dated ? 2 : 5, &hour) == 0 || !take(at, ':') ||
 	    digits(at, 2, &minute) != 2 || minute >= MINUTE_S)
 		return false;
-	bool seconds = take(at, ':');
-	if (seconds && (digits(at, 2, &second) != 2 || second >= MINUTE_S ||
-			!read_fraction(at, style->mark, &part)))
+	if (!take(at, ':')) {
+		*why = dated ? "it has no seconds; export the time with them, as 14:05:00"
+			     : "hours and minutes or minutes and seconds is not clear; export the "
+			       "time as h:mm:ss";
+		return false;
+	}
+	if (digits(at, 2, &second) != 2 || second >= MINUTE_S ||
+	    !read_fraction(at, style->mark, &part))
 		return false;
 	const char *blank = *at + strspn(*at, " ");
 	bool am = strncasecmp(blank, "AM", 2) == 0, pm = strncasecmp(blank, "PM", 2) == 0;
@@ -134,10 +139,6 @@ static bool read_clock(const struct record_time_style *style, const char **at, b
 		if (hour < 1 || hour > 12)
 			return false;
 		hour = hour % 12 + (pm ? 12 : 0);
-	} else if (!seconds && !dated) {
-		*why = "hours and minutes or minutes and seconds is not clear; export the time as "
-		       "h:mm:ss";
-		return false;
 	}
 	*out = hour * HOUR_S + minute * MINUTE_S + second + part;
 	return !dated || hour < 24;

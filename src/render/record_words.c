@@ -171,10 +171,11 @@ const char *record_reason_words(char *buffer, size_t size, const struct record_r
 		gap_words(buffer, size, report, "The readings are too far apart");
 		break;
 	case RECORD_BACKWARDS:
-		snprintf(buffer, size,
-			 "%s:%ld: the time goes backwards, so no length can be told. Was the clock "
-			 "set, or are two records in one file?",
-			 report->file, report->judgement->backwards_line);
+		snprintf(
+		    buffer, size,
+		    "%s:%ld: the time goes backwards, so no length can be told. Was the clock "
+		    "set, did it pass midnight without a date, or are two records in one file?",
+		    report->file, report->judgement->backwards_line);
 		break;
 	default:
 		snprintf(buffer, size, "%s", plain_reason(reason));
