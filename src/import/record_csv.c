@@ -143,6 +143,12 @@ static void heading_found(struct reading *r, char *const *fields)
 
 static bool no_heading(const struct record_csv_wish *wish, struct error *err)
 {
+	if (wish->time || wish->date || wish->value[RECORD_TEMPERATURE] ||
+	    wish->value[RECORD_PRESSURE])
+		return error_usage(err,
+				   "%s: no heading with the columns you named, and a time, in its "
+				   "first %d lines; name them as the file does, or by number",
+				   wish->name, RECORD_CSV_HEADING_MAX);
 	const char *first =
 	    wish->wanted[RECORD_PRESSURE] ? "temperature or pressure" : "temperature";
 	return error_usage(err,

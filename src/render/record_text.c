@@ -39,7 +39,8 @@ static void file_line(const struct page *page, const struct record_report *repor
 	char from[64], to[64], none[64] = "";
 	if (j->no_reading > 0)
 		snprintf(none, sizeof none, "; %ld without a usable reading", j->no_reading);
-	page_format(page, "  record   ", "%s: %ld rows, %s to %s%s", report->file, j->rows,
+	page_format(page, "  record   ", "%s: %ld row%s, %s to %s%s", report->file, j->rows,
+		    j->rows == 1 ? "" : "s",
 		    record_moment_words(from, sizeof from, report, j->from_s),
 		    record_moment_words(to, sizeof to, report, j->to_s), none);
 }
@@ -166,9 +167,10 @@ static void careful_lines(const struct page *page, const struct record_report *r
 	if (*advice)
 		page_text(page, "  do      ", advice);
 	if (j->outcome == RECORD_RESTARTED)
-		page_text(page, "  note    ",
-			  "It fell below and the whole time was then held again, as published: the "
-			  "process counts from its last start.");
+		page_text(
+		    page, "  note    ",
+		    "It was interrupted, and the whole time was then held again, as published: the "
+		    "process counts from its last start.");
 	if (j->again)
 		page_format(page, "  careful ",
 			    "At %s, after the process, it was reached again. If that was another "

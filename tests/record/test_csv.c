@@ -219,7 +219,7 @@ static const struct bad {
     {HEAD "0,\"1\"2\n", "log.csv:2: text after a closing quote", {0}},
     {HEAD "0,1\xE9\n", "log.csv:2: not valid UTF-8", {0}},
     {"\xFF\xFEt", "log.csv:1: the file is UTF-16", {0}},
-    {"a,b\n1,2\n", "log.csv: no heading", {.time = "c", .value = {"b"}}},
+    {"a,b\n1,2\n", "log.csv: no heading with the columns you named", {.time = "c", .value = {"b"}}},
     {"1,2\n3,4\n",
      "log.csv:1: unit of the temperature: it is not said",
      {.time = "1", .value = {"2"}}},
