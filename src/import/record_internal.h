@@ -55,12 +55,20 @@ bool record_heading(const struct record_lines *lines, const struct record_csv_wi
 
 /* --- Times: record_time.c --- */
 
+enum record_time_kind {
+	TIME_UNKNOWN,
+	TIME_DATE,
+	TIME_DATE_ZONE,
+	TIME_CLOCK,
+	TIME_NUMBER,
+	TIME_UNIX
+};
 /* How the times of this file are written; zeroed but for the first three, nothing is known. */
 struct record_time_style {
 	enum csv_dates dates;
 	enum csv_clock clock;
 	char mark;
-	enum { TIME_UNKNOWN, TIME_DATE, TIME_DATE_ZONE, TIME_CLOCK, TIME_NUMBER, TIME_UNIX } kind;
+	enum record_time_kind kind;
 	double zone_s; /* of the first row */
 };
 /* Seconds of a time. On false *why is a reason with what to do. */

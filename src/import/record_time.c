@@ -165,14 +165,15 @@ static bool read_zone(const char **at, bool *given, double *out)
 }
 
 /* The style of the first row is the style of all. */
-static bool same_kind(struct record_time_style *style, int kind, double zone_s, const char **why)
+static bool same_kind(struct record_time_style *style, enum record_time_kind kind, double zone_s,
+		      const char **why)
 {
 	if (style->kind == TIME_UNKNOWN) {
 		style->kind = kind;
 		style->zone_s = zone_s;
 	}
 	*why = "written otherwise than the times before it; export the record in one style";
-	return (int)style->kind == kind;
+	return style->kind == kind;
 }
 
 static bool read_dated(struct record_time_style *style, const char *text, double *out,
