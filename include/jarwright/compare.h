@@ -63,6 +63,20 @@ const struct formula *formula_set_at(const struct formula_set *set, size_t i);
 const struct formula *formula_set_find(const struct formula_set *set, const struct food *food,
 				       const char *variant);
 
+/* --- Differences --- */
+
+/* A difference in general, as an answer's finding names it. Constant data. */
+struct compare_rule {
+	const char *slug;    /* "less-acid" */
+	const char *says;    /* what it means, in a sentence */
+	const char *instead; /* what to do; "" where it is a safe change */
+};
+const struct compare_rule *compare_rule_at(size_t i); /* from 0; NULL behind the last */
+const struct compare_rule *compare_rule_find(const char *slug);
+/* The published changes it is judged by, from 0; NULL behind the last. */
+const struct change_rule_row *compare_rule_published(const struct reference_tables *tables,
+						     const struct compare_rule *rule, size_t i);
+
 /* --- Comparing --- */
 
 #define COMPARE_TEXT_SIZE    512

@@ -5,15 +5,23 @@
 /* Words before the ingredient that leave its amount open. */
 static bool is_hedged(const struct recipe_line *line)
 {
-	static const char *const words[] = {"about", "approx",  "heaped",   "heaping",
-					    "scant", "roughly", "generous", "rounded"};
+	static const char words[] = "|about|approx|approximately|around|roughly|circa|ca|heaped|"
+				    "heaping|scant|generous|rounded|good|up|most|least|nearly|"
+				    "almost|over|under|big|fat|plump|full|additional|few|some|";
 	const char *end = strstr(line->text, line->read.ingredient);
 	size_t length = end ? (size_t)(end - line->text) : strcspn(line->text, ",(");
 	char before[INGREDIENT_LINE_MAX + 1];
 	memcpy(before, line->text, length);
 	before[length] = '\0';
-	for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-		if (strcasestr(before, words[i]))
+	return strchr(before, '~') || text_has_word(before, words);
+}
+
+/* A food among the words of the line that its name does not have. */
+static bool has_more_food(const char *text, const struct item_words *name)
+{
+	char word[WORDS_SIZE];
+	while (text_next_word(&text, word))
+		if (word_is_food(word) && !item_words_have(name, word))
 			return true;
 	return false;
 }
@@ -28,6 +36,7 @@ void items_make(const struct formula_set *set, const struct recipe *recipe, stru
 {
 	items->set = set;
 	items->recipe = recipe;
+	items->in_method = method_read(recipe->method);
 	for (size_t i = 0; i < recipe->lines_n; i++) {
 		const struct ingredient_line *read = &recipe->lines[i].read;
 		struct item *item = &items->item[i];
@@ -37,17 +46,9 @@ void items_make(const struct formula_set *set, const struct recipe *recipe, stru
 			item->words.said |= SAID_EDGE;
 		if (is_canned(read))
 			item->words.said |= SAID_CHANGED;
+		item->more_food = has_more_food(recipe->lines[i].text, &item->words);
 		amount_read(set->tables, recipe->system, read, &item->amount);
 	}
-}
-
-enum verdict judge_verdict(const struct judge *j)
-{
-	if (j->forbidden)
-		return VERDICT_REFUSED;
-	if (j->uncovered)
-		return VERDICT_UNTESTED;
-	return j->asked ? VERDICT_UNCLEAR : VERDICT_TESTED;
 }
 
 /* Holds against one formula; *out may be NULL, for the verdict alone. */
@@ -106,7 +107,7 @@ static void no_formula(const struct formula_set *set, struct comparison *out)
 	    "in the refrigerator or the freezer.";
 	out->verdict = VERDICT_UNTESTED;
 	out->findings_n = 1;
-	out->findings[0] = (struct compare_finding){.rule = "no-formula",
+	out->findings[0] = (struct compare_finding){.rule = difference_rule(DIFF_NO_FORMULA)->slug,
 						    .level = LEVEL_REFUSE,
 						    .uncovered = true,
 						    .line = COMPARE_NO_LINE,
@@ -126,6 +127,8 @@ void recipe_compare(const struct formula_set *set, const struct recipe *recipe,
 	out->findings_n = out->findings_left_out = out->nearest_n = 0;
 	items_make(set, recipe, &items);
 	for (size_t i = 0; i < set->formulas_n; i++) {
+		if (!shares_produce(set, &items, &set->formulas[i]))
+			continue;
 		pairing_make(set, &items, &set->formulas[i], &pairing);
 		if (pairing.common)
 			keep_nearest(out, &set->formulas[i], pairing.distance);

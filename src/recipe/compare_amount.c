@@ -36,7 +36,18 @@ static bool one_amount(const struct reference_tables *tables, enum measuring_sys
 /* Units that an eye judges, or whose size nobody knows. */
 static bool by_eye(const char *unit)
 {
-	static const char *const words[] = {"pinch", "dash", "handful", "bunch", "sprig"};
+	static const char *const words[] = {"pinch",   "dash", "splash", "drizzle", "drop",
+					    "handful", "knob", "bunch",  "sprig"};
+	for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+		if (strcmp(words[i], unit) == 0)
+			return true;
+	return false;
+}
+
+bool unit_is_unsized(const char *unit)
+{
+	static const char *const words[] = {"breakfast cup", "teacup", "coffee cup",
+					    "wineglass",     "glass",  "mug"};
 	for (size_t i = 0; i < sizeof words / sizeof *words; i++)
 		if (strcmp(words[i], unit) == 0)
 			return true;
@@ -49,7 +60,7 @@ void amount_read(const struct reference_tables *tables, enum measuring_system sy
 	const struct ingredient_amount own = {true, line->quantity, line->quantity_max, line->unit};
 	struct amount more = {.sort = AMOUNT_UNKNOWN};
 	*out = (struct amount){.sort = AMOUNT_UNKNOWN, .unit = "", .size = ""};
-	if (!line->has_quantity || by_eye(line->unit))
+	if (!line->has_quantity || by_eye(line->unit) || unit_is_unsized(line->unit))
 		return;
 	if (!one_amount(tables, system, line->pack.present ? &line->pack : &own, out)) {
 		*out = (struct amount){.sort = AMOUNT_UNKNOWN, .unit = "", .size = ""};

@@ -3,6 +3,7 @@
 #define JARWRIGHT_RECIPE_COMPARE_INTERNAL_H
 
 #include "jarwright/compare.h"
+#include "jarwright/words.h"
 
 /* --- compare_words.c: what an ingredient's words say --- */
 
@@ -24,6 +25,7 @@ enum sort_bit {
 	IS_MEAT = 1 << 13,  /* fish and eggs too */
 	IS_VEGETABLE = 1 << 14,
 	IS_TOMATO_PASTE = 1 << 15,
+	IS_MAYBE_DRY = 1 << 16, /* a spice or herb, not said to be fresh or dried */
 };
 
 /* More said of it; a set of bits. */
@@ -59,8 +61,21 @@ struct item_words {
  */
 void item_words_read(const char *ingredient, const char *preparation, const char *note,
 		     struct item_words *out);
-/* How surely two lines name the same thing: 0 not, up to 100 by the same words. */
+/*
+ * How surely two lines name the same thing: 0 not, up to 100 by the same words. At
+ * SCORE_SAME_SORT and below they share a sort ("sea salt", "pickling salt"), not a name.
+ */
+#define SCORE_SAME_SORT 80
 int item_words_score(const struct item_words *recipe, const struct item_words *formula);
+
+/* Is this folded word among the words kept, or another country's word for one of them? */
+bool item_words_have(const struct item_words *words, const char *folded);
+/* Does this folded word name a food that keeps or spoils a jar: vinegar, meat, a vegetable? */
+bool word_is_food(const char *folded);
+/* Moves *text behind its next word and folds it. False: no more. Text may be of any length. */
+bool text_next_word(const char **text, char folded[WORDS_SIZE]);
+/* Is one of the words of "|one|two|" in the text? */
+bool text_has_word(const char *text, const char *list);
 
 /* --- compare_amount.c: how much --- */
 
@@ -85,6 +100,7 @@ struct item {
 	const struct formula_line *printed; /* of a formula, else NULL */
 	const char *name;                   /* as written; the recipe's or the reference's */
 	int role;                           /* of a formula: enum role */
+	bool more_food;                     /* of a recipe: its text has a food not in its name */
 	bool gone;                          /* of a formula: printed with the amount 0 */
 };
 
@@ -108,11 +124,17 @@ enum role {
 struct items {
 	const struct formula_set *set;
 	const struct recipe *recipe;
-	struct item *item; /* recipe->lines_n */
+	struct item *item;  /* recipe->lines_n */
+	unsigned in_method; /* METHOD_... */
 };
+/* What a recipe's method says; a set of bits. compare_doubt.c */
+enum method_bit { METHOD_PUREES = 1 << 0, METHOD_THICKENS = 1 << 1, METHOD_HAS_AMOUNTS = 1 << 2 };
+unsigned method_read(const char *method);
 
 void amount_read(const struct reference_tables *tables, enum measuring_system system,
 		 const struct ingredient_line *line, struct amount *out);
+/* A measure that people use and no published table gives the size of: "breakfast cup". */
+bool unit_is_unsized(const char *unit);
 /* May the two be held against each other as they stand? */
 bool amount_alike(const struct amount *a, const struct amount *b);
 
@@ -194,8 +216,65 @@ enum change {
 	CHANGE_DILUTED,
 	CHANGE_TOMATO_PASTE,
 	CHANGE_STARCH_PRINTED,
+	CHANGE_DOUBLED,
 	CHANGE_COUNT
 };
+
+/* What is found: each has its name, its sentence and what to do in compare_rules.c. */
+enum difference {
+	DIFF_LESS_ACID,
+	DIFF_MORE_ACID,
+	DIFF_ACID_CHANGED,
+	DIFF_FRESH_JUICE,
+	DIFF_JUICE_FOR_VINEGAR,
+	DIFF_VINEGAR_KIND,
+	DIFF_VINEGAR_DILUTED,
+	DIFF_MORE_LOW_ACID,
+	DIFF_LOW_ACID_ADDED,
+	DIFF_LESS_LOW_ACID,
+	DIFF_MORE_PEPPERS,
+	DIFF_PEPPER_FOR_PEPPER,
+	DIFF_PROPORTIONS,
+	DIFF_AMOUNT_CHANGED,
+	DIFF_LEFT_OUT,
+	DIFF_NOT_IN_FORMULA,
+	DIFF_NO_FORMULA,
+	DIFF_SEASONING,
+	DIFF_LESS_SEASONING,
+	DIFF_DRIED_SPICE,
+	DIFF_SPICE_MUCH,
+	DIFF_HERB_UNSURE,
+	DIFF_MORE_SALT,
+	DIFF_LESS_SALT,
+	DIFF_SALT_FERMENTED,
+	DIFF_MORE_SUGAR,
+	DIFF_LESS_SUGAR,
+	DIFF_WATER,
+	DIFF_MORE_WATER,
+	DIFF_THICKENER,
+	DIFF_MORE_THICKENER,
+	DIFF_THICKENER_ADDED,
+	DIFF_MEAT_ADDED,
+	DIFF_GRAIN_ADDED,
+	DIFF_DAIRY_ADDED,
+	DIFF_FAT_ADDED,
+	DIFF_TOMATO_PASTE,
+	DIFF_PUREED,
+	DIFF_FORM_CHANGED,
+	DIFF_WHICH_ONE,
+	DIFF_LINE_UNSURE,
+	DIFF_METHOD_UNSURE,
+	DIFF_OPTIONAL_LINE,
+	DIFF_TWO_AMOUNTS,
+	DIFF_UNKNOWN_MEASURE,
+	DIFF_AMOUNT_MISSING,
+	DIFF_AMOUNT_UNSURE,
+	DIFF_AMOUNT_NOT_PRINTED,
+	DIFF_SCALE_UNKNOWN,
+	DIFF_BATCH_SIZE,
+	DIFF_COUNT
+};
+const struct compare_rule *difference_rule(enum difference difference);
 /* The rows by enum change. False: one is not in the tables. */
 bool change_rules_find(const struct reference_tables *tables,
 		       const struct change_rule_row *out[CHANGE_COUNT], struct error *err);
@@ -210,11 +289,14 @@ struct pairing {
 };
 void pairing_make(const struct formula_set *set, const struct items *items,
 		  const struct formula *formula, struct pairing *out);
+/* Is any produce of the formula in the recipe? Saves the pairing where none is. */
+bool shares_produce(const struct formula_set *set, const struct items *items,
+		    const struct formula *formula);
 /* The recipe's size in the formula's. */
 struct span pairing_scale(const struct formula_set *set, const struct items *items,
 			  const struct formula *formula, const struct pairing *pairing);
 
-/* --- compare_judge.c and compare_added.c --- */
+/* --- The judging of one pairing, in the files named --- */
 
 /* One comparison on its way. */
 struct judge {
@@ -230,27 +312,83 @@ struct judge {
 	/* The formula's lines and the recipe's that a finding stands against. */
 	bool bad_printed[FORMULA_LINES_MAX];
 	bool bad_line[RECIPE_LINES_MAX];
+	bool bad_words[RECIPE_LINES_MAX]; /* not its amount alone: the cook's words will not do */
+	bool bad_method;
 };
 /* How a finding weighs. */
 enum weight { WEIGH_FINE, WEIGH_WARN, WEIGH_ASK, WEIGH_UNCOVERED, WEIGH_FORBIDDEN };
-/* Adds a finding about a line of the recipe (or COMPARE_NO_LINE) and of the formula (or -1). */
-void judge_say(struct judge *j, enum weight weight, const char *rule, enum change change,
+
+/* A line of the formula and what the recipe has of it. */
+struct held {
+	struct judge *j;
+	int at;
+	const struct item *printed;
+	size_t line;       /* the first of the recipe's lines, or COMPARE_NO_LINE */
+	size_t lines;      /* how many */
+	struct span share; /* of the scaled formula's amount */
+	const char *name;
+};
+
+/* For sums that a single tolerance must not hide a change in. */
+#define EXACT 1e-9
+
+/* compare_findings.c */
+
+/*
+ * Adds a finding about a line of the recipe (or COMPARE_NO_LINE) and of the formula (or -1).
+ * One that refuses or asks has what to do put behind its sentences.
+ */
+void judge_say(struct judge *j, enum weight weight, enum difference difference, enum change change,
 	       size_t line, int printed, const char *format, ...)
     __attribute__((format(printf, 7, 8)));
+/* The same in ready words, of a rule that is none of the differences. */
 void judge_cite(struct judge *j, enum weight weight, const char *rule, const struct citation *from,
 		size_t line, int printed, const char *text);
-void judge_lines(struct judge *j);   /* what the formula has */
-void judge_added(struct judge *j);   /* what it does not have */
-void judge_vinegar(struct judge *j); /* the strength of the vinegar, and whose juice */
+/* Against the words of a line of the recipe, which is shown as written. */
+void judge_words(struct judge *j, enum weight weight, enum difference difference,
+		 enum change change, size_t line, const char *what);
+
+/* compare_judge.c: what the formula has */
+
 bool kind_is(const struct food *food, const char *list);
+bool surely_more(const struct held *h);
+bool surely_less(const struct held *h);
+bool maybe_more(const struct held *h);
+bool maybe_less(const struct held *h);
+bool differs(const struct held *h);
+void must_equal(const struct held *h, enum difference difference);
+/* The published densities leave both open. */
+void ask_measure(const struct held *h);
+void judge_lines(struct judge *j);
+
+/* compare_seasoning.c: sugar, salt and spice, which may change by kind of food */
+
+void judge_sugar(const struct held *h);
+void sugar_less(const struct held *h);
+void judge_salt(const struct held *h);
+void judge_spice(const struct held *h);
+/* A dried spice the formula does not have. */
+void judge_added_spice(struct judge *j, size_t line);
+
+/* compare_added.c: what it does not have, and in which form. compare_acid.c: its vinegar, juice */
+
+void judge_added(struct judge *j);
+void judge_acids(struct judge *j);
+/* Does the food's acid have to be bottled where this line stands? */
+bool needs_bottled(const struct formula *formula, const struct item *printed);
+
+/* compare_doubt.c: lines, and a method, that may say more than was read in them */
+
+void judge_doubts(struct judge *j);
+/* Is the folded word in the formula's line: its name, preparation or note? */
+bool printed_says(const struct item *printed, const char *word);
+
 /* Everything about one pairing; `out` and the marks are filled. */
 void judge_all(struct judge *j);
 /* What the findings come to. */
 enum verdict judge_verdict(const struct judge *j);
 /* How a formula's unit is spoken of: "cup", "whole ones". */
 const char *printed_unit(const struct item *printed);
-/* Does the food's acid have to be bottled where this line stands? */
-bool needs_bottled(const struct formula *formula, const struct item *printed);
 /* How surely a line of a recipe names a line of a formula, as item_words_score(). */
 int item_score(const struct item *recipe, const struct item *printed);
 /* Makes the recipe's items; items->item has room for its lines. */

@@ -146,9 +146,8 @@ static void measure_distance(const struct formula_set *set, const struct items *
 	out->distance = all > 0 ? 1 - shared / all : 1;
 }
 
-/* Can the formula be the recipe at all? Saves the work where no produce is shared. */
-static bool shares_produce(const struct formula_set *set, const struct items *items,
-			   const struct formula *formula)
+bool shares_produce(const struct formula_set *set, const struct items *items,
+		    const struct formula *formula)
 {
 	const struct item *printed = formula_items(set, formula);
 	for (size_t f = 0; f < formula->lines_n; f++) {
@@ -169,8 +168,6 @@ void pairing_make(const struct formula_set *set, const struct items *items,
 	out->common = false;
 	for (size_t i = 0; i < items->recipe->lines_n; i++)
 		out->to[i] = -1;
-	if (!shares_produce(set, items, formula))
-		return;
 	assign(candidates, candidates_find(set, items, formula, candidates), out);
 	measure_distance(set, items, formula, out);
 }

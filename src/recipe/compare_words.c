@@ -67,8 +67,11 @@ static const char pepper_only[] =
 static const char spice_form_words[] =
     "|whole|mixed|leaf|leave|hot|sweet|crushed|star|root|broken|black|white|red|yellow|brown|and|";
 static const char water_words[] = "|water|ice|cold|hot|boiling|fresh|filtered|cool|tap|boiled|";
-static const char puree_words[] = "|puree|pureed|mashed|blended|liquidised|liquidized|smooth|";
-static const char fine_words[] = "|ground|crushed|sieved|strained|pulp|blended|mashed|grated|";
+static const char puree_words[] =
+    "|puree|pureed|mashed|blended|liquidised|liquidized|smooth|blitzed|"
+    "processor|blender|juiced|";
+static const char fine_words[] = "|ground|crushed|sieved|strained|pulp|blended|mashed|grated|"
+				 "milled|pulped|";
 static const char changed_words[] =
     "|dried|smoked|fried|roasted|candied|pickled|fermented|caramelised|caramelized|canned|tinned|"
     "frozen|sundried|";
@@ -119,8 +122,8 @@ struct gathered {
 	/* True until a word says otherwise. */
 	bool only_vinegar, only_salt, only_sugar, only_juice, only_pepper, all_water, all_spice;
 	/* False until a word says so. */
-	bool pepper, dry, spice, herb, fresh, seed, celery, powder, salt, sugar, sweet, lemon,
-	    juice;
+	bool pepper, flaked, dry, spice, herb, fresh, seed, celery, powder, salt, sugar, sweet,
+	    lemon, juice;
 	bool water, black, garlic, clove, ginger, paste, tomato, wine, odd;
 };
 
@@ -167,6 +170,7 @@ static void gather_word(const char *word, size_t length, struct gathered *g, str
 	g->seed |= listed("|seed|", word, length);
 	g->celery |= listed("|celery|", word, length);
 	g->powder |= listed("|dried|dry|powder|powdered|flake|", word, length);
+	g->flaked |= listed("|powder|powdered|flake|", word, length);
 	g->garlic |= listed("|garlic|", word, length);
 	g->clove |= listed("|clove|", word, length);
 	g->ginger |= listed("|ginger|mustard|coriander|", word, length);
@@ -182,7 +186,10 @@ static void gather_word(const char *word, size_t length, struct gathered *g, str
 		out->said |= SAID_HOME_MADE;
 }
 
-/* Dried through and through; fresh peppers are ground too, and celery is dry as seed. */
+/*
+ * Dried through and through. Fresh peppers are ground too, whole dried ones swell to food
+ * again, and celery is dry as seed.
+ */
 static bool is_dry_spice(const struct gathered *g)
 {
 	if (!g->all_spice || g->fresh || g->garlic)
@@ -192,7 +199,7 @@ static bool is_dry_spice(const struct gathered *g)
 	if (g->celery)
 		return g->seed;
 	if (g->pepper)
-		return g->powder || g->black;
+		return g->flaked || g->black;
 	return g->herb && g->dry;
 }
 
@@ -215,6 +222,8 @@ static void conclude(const struct gathered *g, struct item_words *out)
 		out->is |= IS_WATER;
 	if (is_dry_spice(g))
 		out->is = (out->is & ~(unsigned)IS_VEGETABLE) | IS_DRY_SPICE;
+	else if (g->all_spice && !g->fresh && !g->garlic && (g->herb || g->pepper))
+		out->is |= IS_MAYBE_DRY;
 	if (g->pepper && !(out->is & IS_DRY_SPICE))
 		out->is |= g->only_pepper ? IS_PEPPER : IS_VEGETABLE;
 	if (g->paste && g->tomato && head == hash("paste", 5))
@@ -240,7 +249,7 @@ static void said_word(const char *word, size_t length, bool in_note, struct item
 		out->said |= SAID_FINE;
 	if (listed("|fresh|squeezed|freshly|", word, length) && (out->is & IS_CITRUS_JUICE))
 		out->said |= SAID_FRESH_JUICE;
-	if (listed("|homemade|", word, length) && (out->is & IS_VINEGAR))
+	if (listed("|homemade|home|", word, length) && (out->is & IS_VINEGAR))
 		out->said |= SAID_HOME_MADE;
 	if (listed("|wine|", word, length) && (out->is & IS_VINEGAR))
 		out->said |= SAID_WINE;
@@ -274,26 +283,53 @@ static bool fold_cut(const char *text, char folded[WORDS_SIZE])
 	return words_fold(text, strlen(text), folded);
 }
 
-static void said_text(const char *text, bool in_note, struct item_words *out)
+/* What words are made of; bytes above ASCII are parts of letters. */
+static bool is_of_word(char c)
 {
-	char folded[WORDS_SIZE], *at = folded, *word;
-	size_t length;
-	if (!fold_cut(text, folded))
-		return;
-	while (next_word(&at, &word, &length))
-		said_word(word, length, in_note, out);
+	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+	       c == '\'' || (c & 0x80);
 }
 
-static bool names_one(const char *text, const char *list)
+bool text_next_word(const char **text, char folded[WORDS_SIZE])
 {
-	char folded[WORDS_SIZE], *at = folded, *word;
-	size_t length;
-	bool found = false;
-	if (!fold_cut(text, folded))
-		return false;
-	while (next_word(&at, &word, &length))
-		found |= listed(list, word, length);
-	return found;
+	for (;;) {
+		size_t n = 0;
+		while (**text && !is_of_word(**text))
+			++*text;
+		if (!**text)
+			return false;
+		while (is_of_word((*text)[n]))
+			n++;
+		const char *word = *text;
+		*text += n;
+		if (words_fold(word, n, folded))
+			return true;
+	}
+}
+
+bool text_has_word(const char *text, const char *list)
+{
+	char word[WORDS_SIZE];
+	while (text_next_word(&text, word))
+		if (listed(list, word, strlen(word)))
+			return true;
+	return false;
+}
+
+bool word_is_food(const char *folded)
+{
+	const size_t length = strlen(folded);
+	for (size_t i = 0; i < sizeof lists / sizeof *lists; i++)
+		if (listed(lists[i].words, folded, length))
+			return true;
+	return listed(pepper_words, folded, length);
+}
+
+static void said_text(const char *text, bool in_note, struct item_words *out)
+{
+	char word[WORDS_SIZE];
+	while (text_next_word(&text, word))
+		said_word(word, strlen(word), in_note, out);
 }
 
 /* The text without what stands in parentheses. */
@@ -336,7 +372,7 @@ void item_words_read(const char *ingredient, const char *preparation, const char
 			out->colour |= 1U << out->n;
 		out->word[out->n++] = hash(same, strlen(same));
 	}
-	g.dry |= g.ginger && names_one(preparation, "|ground|dried|powdered|");
+	g.dry |= g.ginger && text_has_word(preparation, "|ground|dried|powdered|");
 	conclude(&g, out);
 	said_text(name, false, out);
 	said_text(preparation, false, out);
@@ -351,6 +387,12 @@ static bool has_word(const struct item_words *in, uint32_t word)
 		if (in->word[i] == word)
 			return true;
 	return false;
+}
+
+bool item_words_have(const struct item_words *words, const char *folded)
+{
+	const char *same = same_word(folded);
+	return has_word(words, hash(same, strlen(same)));
 }
 
 /* Is every word of a, but for those that may be missing, in b? *missing counts. */
@@ -417,6 +459,6 @@ int item_words_score(const struct item_words *recipe, const struct item_words *f
 	if (one_of(recipe, formula))
 		return 85;
 	if (both & (IS_VINEGAR | IS_SALT | IS_WATER))
-		return 80;
+		return SCORE_SAME_SORT;
 	return both & IS_SUGAR ? 75 : 0;
 }

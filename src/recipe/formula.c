@@ -125,7 +125,7 @@ static void item_from(const struct formula_set *set, const struct formula_line *
 	char text[INGREDIENT_FIELD_SIZE];
 	struct recipe_line read = {.number = 1};
 	struct recipe one = {.system = SYSTEM_US, .lines = &read, .lines_n = 1};
-	const struct items items = {set, &one, out};
+	const struct items items = {.set = set, .recipe = &one, .item = out};
 	struct error err;
 	*out = (struct item){.printed = line, .name = line->ingredient, .role = (int)role_of(line)};
 	item_words_read(line->ingredient, line->preparation, line->note, &out->words);

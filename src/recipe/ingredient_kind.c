@@ -27,6 +27,8 @@ enum ingredient_line_kind ingredient_line_kind(const char *line, size_t length)
 	if (n > 0 && n == named)
 		return INGREDIENT_LINE_METHOD;
 	n = named < sizeof words ? word_listed(words, "|ingredients|ingredient|you will need|") : 0;
-	return colon || (n > 0 && n == named) ? INGREDIENT_LINE_HEADING
-					      : INGREDIENT_LINE_INGREDIENT;
+	/* "1 cup corn:" is no heading: an ingredient must not be passed over for its last byte. */
+	bool counted = *line >= '0' && *line <= '9';
+	return (colon && !counted) || (n > 0 && n == named) ? INGREDIENT_LINE_HEADING
+							    : INGREDIENT_LINE_INGREDIENT;
 }

@@ -60,6 +60,13 @@ static const struct line_unit units[] = {
     {"drop", UNIT_EYE, "|drop|"},
     {"handful", UNIT_EYE, "|handful|"},
     {"knob", UNIT_EYE, "|knob|thumb|"},
+    /* No table that is read says how large these are; they are measures all the same. */
+    {"breakfast cup", UNIT_EYE, "|breakfast cup|breakfast-cup|breakfastcup|breakfast cupful|"},
+    {"teacup", UNIT_EYE, "|teacup|tea cup|tea-cup|teacupful|"},
+    {"coffee cup", UNIT_EYE, "|coffee cup|coffee-cup|coffeecup|"},
+    {"wineglass", UNIT_EYE, "|wineglass|wine glass|wine-glass|wineglassful|"},
+    {"glass", UNIT_EYE, "|glass|glassful|tumbler|"},
+    {"mug", UNIT_EYE, "|mug|mugful|"},
 };
 
 /* One letter, where the case tells the tea from the table spoon. */

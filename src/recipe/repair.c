@@ -161,13 +161,11 @@ static bool step_drop(const struct bench *b, size_t line, struct repair *out)
 	return true;
 }
 
-/* The cook's words, but for acid and for a form that will not do. */
-static bool may_keep_words(const struct bench *b, size_t line, const struct item *printed)
+/* The cook's words, but for acid and for words that will not do. */
+static bool may_keep_words(const struct plan *plan, size_t line, const struct item *printed)
 {
-	const unsigned said = b->items.item[line].words.said;
 	return printed->role != ROLE_VINEGAR && printed->role != ROLE_CITRUS &&
-	       !(said & (SAID_PUREED | SAID_CHANGED | SAID_EDGE)) &&
-	       !b->recipe->lines[line].read.alternatives;
+	       !plan->judge.bad_words[line];
 }
 
 /* Puts a new line of the formula's where `line` stood, or at the end. */
@@ -176,7 +174,7 @@ static bool step_set(const struct bench *b, const struct plan *plan, size_t prin
 {
 	const struct item *item = &plan->judge.printed[printed];
 	const struct recipe_line *old = line == COMPARE_NO_LINE ? NULL : &b->recipe->lines[line];
-	bool keep = old && !plan->whole && may_keep_words(b, line, item);
+	bool keep = old && !plan->whole && may_keep_words(plan, line, item);
 	struct repair_step *step = add_step(out, line, old ? old->read.ingredient : item->name);
 	struct new_line made;
 	char shown[TEXT_SHOWN_SIZE];
