@@ -44,7 +44,7 @@ struct compare_facts {
 struct formula {
 	const struct food *food;
 	const char *variant;   /* "" as printed */
-	size_t first, lines_n; /* its lines in the set; for compare.c */
+	size_t first, lines_n; /* its lines in the set; `first` is for this module alone */
 };
 struct formula_set; /* in the caller's memory */
 
@@ -63,6 +63,13 @@ const struct formula *formula_set_at(const struct formula_set *set, size_t i);
 const struct formula *formula_set_find(const struct formula_set *set, const struct food *food,
 				       const char *variant);
 
+/*
+ * Line i of a formula as a cook would write it, in US measures: "1 1/2 cups sugar". At most
+ * `size` bytes. NULL: it is printed with the amount 0 and is not in the jar.
+ */
+const char *formula_line_words(const struct formula_set *set, const struct formula *formula,
+			       size_t i, char *buffer, size_t size);
+
 /* --- Differences --- */
 
 /* A difference in general, as an answer's finding names it. Constant data. */
@@ -72,7 +79,6 @@ struct compare_rule {
 	const char *instead; /* what to do; "" where it is a safe change */
 };
 const struct compare_rule *compare_rule_at(size_t i); /* from 0; NULL behind the last */
-const struct compare_rule *compare_rule_find(const char *slug);
 /* The published changes it is judged by, from 0; NULL behind the last. */
 const struct change_rule_row *compare_rule_published(const struct reference_tables *tables,
 						     const struct compare_rule *rule, size_t i);
@@ -101,7 +107,7 @@ struct compare_nearest {
 
 struct comparison {
 	enum verdict verdict;
-	const struct formula *formula; /* held against; NULL: none has anything in common */
+	const struct formula *formula; /* held against; NULL: none is near */
 	double scale; /* the recipe's produce in the formula's; 0: could not be told */
 	struct compare_finding findings[COMPARE_FINDINGS_MAX]; /* worst first */
 	size_t findings_n;
@@ -113,6 +119,7 @@ struct comparison {
 /*
  * Holds a recipe against one formula, or, with formula NULL, against all and reports the
  * one it is inside of, else the nearest. Never fails: what it cannot tell is a finding.
+ * Only where the verdict is tested may out->formula->food's process be given for the recipe.
  */
 void recipe_compare(const struct formula_set *set, const struct recipe *recipe,
 		    const struct compare_facts *facts, const struct formula *formula,
@@ -139,9 +146,9 @@ struct repair {
 
 /*
  * The fewest changes that bring the recipe inside the formula, or with NULL inside whichever
- * of the nearest takes fewest. Compared again with out->formula and out->facts it is
- * tested: this is checked before it is given, else found is false. False: out of memory
- * or an amount that does not fit; *out is then empty.
+ * of the nearest takes fewest; none that would make another dish of it. Compared again with
+ * out->formula and out->facts it is tested: this is checked before it is given, else found is
+ * false. False: out of memory or an amount that does not fit; *out is then empty.
  */
 bool recipe_repair(const struct formula_set *set, const struct recipe *recipe,
 		   const struct compare_facts *facts, const struct formula *formula,

@@ -40,7 +40,8 @@ void recipe_total_text(const struct page *page, const struct recipe *recipe,
 /* repair may be NULL: none was looked for. */
 void comparison_text(const struct page *page, const struct formula_set *set,
 		     const struct comparison *comparison, const struct repair *repair);
-json_t *comparison_json(const struct comparison *comparison, const struct repair *repair);
+json_t *comparison_json(const struct formula_set *set, const struct comparison *comparison,
+			const struct repair *repair);
 
 /* Beside check's answer: as which formula a recipe of the cook's own counts, and how it differs. */
 void checked_recipe_text(const struct page *page, const char *name,

@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "cli.h"
+#include "jarwright/compare.h"
 #include "jarwright/spelling.h"
 #include "jarwright/text.h"
 #include "jarwright/words.h"
@@ -12,6 +13,7 @@ static const struct option_spec options[] = {OPTION_JSON, OPTIONS_END};
 static const struct example examples[] = {
     {"jarwright explain steam-time-limit", "why, and who says so"},
     {"jarwright explain oven", "why a method is refused"},
+    {"jarwright explain less-acid", "a finding of 'recipe compare'"},
     {"jarwright explain venting", "what is published on a topic"},
     {"jarwright explain", "everything that can be explained"},
     EXAMPLES_END,
@@ -64,6 +66,45 @@ static int explain_rule(struct invocation *inv, const struct rule *rule)
 		page_format(&page, "  limit   ", "%s %s",
 			    milli_words(limit, sizeof limit, rule->limit_milli), rule->unit);
 	page_format(&page, "  source  ", "%s", source);
+	return STATUS_DONE;
+}
+
+static json_t *changes_json(const struct compare_rule *rule)
+{
+	const struct reference_tables *tables = reference_tables_edition();
+	const struct change_rule_row *row;
+	json_t *list = json_array();
+	for (size_t i = 0; list && (row = compare_rule_published(tables, rule, i)) != NULL; i++)
+		list = json_append(list,
+				   json_pack("{s:s, s:s, s:s, s:o}", "change", row->change,
+					     "verdict", row->verdict, "condition", row->condition,
+					     "source", json_citation(&row->from)));
+	return list;
+}
+
+/* A difference between a recipe and a formula, with the published changes it rests on. */
+static int explain_difference(struct invocation *inv, const struct compare_rule *rule)
+{
+	const struct reference_tables *tables = reference_tables_edition();
+	const struct change_rule_row *row;
+	struct page page = answer_page(inv);
+	struct source_list sources = {.sources_n = 0};
+	char source[WORDS_BUFFER];
+	if (flag(inv, "json"))
+		return answer_json(inv,
+				   json_pack("{s:s, s:s, s:s, s:o}", "rule", rule->slug, "says",
+					     rule->says, "instead", rule->instead, "published",
+					     changes_json(rule)),
+				   STATUS_DONE);
+	page_headline(&page, rule->slug, rule->says);
+	if (*rule->instead)
+		page_text(&page, "  instead ", rule->instead);
+	for (size_t i = 0; (row = compare_rule_published(tables, rule, i)) != NULL; i++)
+		page_format(&page, i == 0 ? "  published " : "            ", "%s: %s%s%s%s %s",
+			    row->change, row->verdict, *row->condition ? " (" : "", row->condition,
+			    *row->condition ? ")" : "",
+			    cite(&sources, source, sizeof source, &row->from));
+	sources_text(&page, &sources);
 	return STATUS_DONE;
 }
 
@@ -139,6 +180,9 @@ static void each_name(const struct reference *ref, visitor *visit, void *context
 					     [FACET_CONTAINER] = "container"};
 	for (size_t i = 0; i < RULE_COUNT; i++)
 		visit(context, "rule", ref->rules[i].id);
+	const struct compare_rule *rule;
+	for (size_t i = 0; (rule = compare_rule_at(i)) != NULL; i++)
+		visit(context, "change", rule->slug);
 	for (size_t facet = 0; facet < sizeof facets / sizeof *facets; facet++)
 		for (size_t i = 0; i < ref->barred_n; i++)
 			if (ref->barred[i].facet == facet)
@@ -231,6 +275,10 @@ static int run(struct invocation *inv)
 	for (size_t i = 0; i < RULE_COUNT; i++)
 		if (words_same(ref->rules[i].id, words))
 			return explain_rule(inv, &ref->rules[i]);
+	const struct compare_rule *difference;
+	for (size_t i = 0; (difference = compare_rule_at(i)) != NULL; i++)
+		if (words_same(difference->slug, words))
+			return explain_difference(inv, difference);
 	for (int facet = FACET_METHOD; facet <= FACET_CONTAINER; facet++) {
 		const struct barred *barred = reference_find_barred(ref, (enum facet)facet, words);
 		if (barred)
@@ -247,7 +295,8 @@ const struct command command_explain = {
     .synopsis = "[RULE|PUBLISHED-TOPIC|METHOD]",
     .summary = "a rule, its reason and its source",
     .description = "Says what a rule of an answer means, why it holds and who published it; also "
-		   "why a method, food or lid is refused, and what is published on a topic. "
+		   "what a finding of 'recipe compare' means, why a method, food or lid is "
+		   "refused, and what is published on a topic. "
 		   "Without a word it lists them all.",
     .options = options,
     .examples = examples,

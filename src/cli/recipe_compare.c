@@ -78,7 +78,8 @@ static int answer(struct invocation *inv, const struct compared *c)
 {
 	int status = verdict_exit_code(c->comparison.verdict);
 	if (flag(inv, "json"))
-		return answer_json(inv, comparison_json(&c->comparison, &c->repair), status);
+		return answer_json(inv, comparison_json(c->set, &c->comparison, &c->repair),
+				   status);
 	struct page page = answer_page(inv);
 	comparison_text(&page, c->set, &c->comparison, &c->repair);
 	return status;

@@ -85,7 +85,13 @@ static void keep_nearest(struct comparison *out, const struct formula *formula, 
 	out->nearest[at] = (struct compare_nearest){formula, distance};
 }
 
-/* The nearest one that the recipe is inside of, else the nearest. */
+/*
+ * Beyond this the nearest formula is another dish, and holding the recipe against it line by
+ * line would say nothing. Ours, not published; it never makes a verdict tested.
+ */
+#define FAR_DISTANCE 0.6
+
+/* The nearest one that the recipe is inside of, else the nearest, unless that is far. */
 static const struct formula *choose(const struct formula_set *set, const struct items *items,
 				    const struct compare_facts *facts,
 				    const struct comparison *found, struct pairing *pairing)
@@ -96,23 +102,30 @@ static const struct formula *choose(const struct formula_set *set, const struct 
 		    VERDICT_TESTED)
 			return found->nearest[i].formula;
 	}
-	return found->nearest_n ? found->nearest[0].formula : NULL;
+	if (found->nearest_n == 0 || found->nearest[0].distance > FAR_DISTANCE)
+		return NULL;
+	return found->nearest[0].formula;
 }
 
-static void no_formula(const struct formula_set *set, struct comparison *out)
+/* Nothing near: what can be said of the lines themselves, and that. */
+static void no_formula(const struct formula_set *set, const struct items *items,
+		       const struct compare_facts *facts, struct pairing *none,
+		       struct comparison *out)
 {
-	const struct change_rule_row *row = set->rules[CHANGE_OWN_RECIPE];
-	static const char text[] =
-	    "No tested formula has anything in common with this recipe. Keep it "
-	    "in the refrigerator or the freezer.";
-	out->verdict = VERDICT_UNTESTED;
-	out->findings_n = 1;
-	out->findings[0] = (struct compare_finding){.rule = difference_rule(DIFF_NO_FORMULA)->slug,
-						    .level = LEVEL_REFUSE,
-						    .uncovered = true,
-						    .line = COMPARE_NO_LINE,
-						    .from = &row->from};
-	memcpy(out->findings[0].text, text, sizeof text);
+	struct judge j = {.set = set,
+			  .items = items,
+			  .facts = facts,
+			  .formula = out->nearest_n ? out->nearest[0].formula : set->formulas,
+			  .pairing = none,
+			  .out = out};
+	j.printed = formula_items(set, j.formula);
+	for (size_t i = 0; i < items->recipe->lines_n; i++)
+		none->to[i] = -1;
+	judge_say(&j, WEIGH_UNCOVERED, DIFF_NO_FORMULA, CHANGE_OWN_RECIPE, COMPARE_NO_LINE, -1,
+		  out->nearest_n ? "No tested formula is near this recipe."
+				 : "No tested formula has anything in common with this recipe.");
+	judge_line_doubts(&j);
+	out->verdict = judge_verdict(&j);
 }
 
 void recipe_compare(const struct formula_set *set, const struct recipe *recipe,
@@ -136,7 +149,7 @@ void recipe_compare(const struct formula_set *set, const struct recipe *recipe,
 	if (!formula)
 		formula = choose(set, &items, facts, out, &pairing);
 	if (!formula) {
-		no_formula(set, out);
+		no_formula(set, &items, facts, &pairing, out);
 		return;
 	}
 	pairing_make(set, &items, formula, &pairing);

@@ -68,32 +68,35 @@ static bool hides_amount(const struct judge *j, size_t line)
 	return has_amount_within(read->preparation) || has_amount_within(read->note);
 }
 
+/* One of the words in the preparation or the note, and not in the formula's line. */
+static bool says_besides(const struct judge *j, size_t line, const char *words)
+{
+	const struct ingredient_line *read = &j->items->recipe->lines[line].read;
+	const struct item *printed = partner(j, line);
+	const char *const texts[] = {read->preparation, read->note};
+	char word[WORDS_SIZE];
+	for (size_t i = 0; i < sizeof texts / sizeof *texts; i++)
+		for (const char *at = texts[i]; text_next_word(&at, word);)
+			if (text_has_word(word, words) && !(printed && printed_says(printed, word)))
+				return true;
+	return false;
+}
+
 /* "1 cup, plus more as needed": so much, and nobody knows how much besides. */
 static bool is_open(const struct judge *j, size_t line)
 {
 	static const char words[] = "|more|extra|additional|needed|taste|desired|liking|cover|"
-				    "enough|wish|like|";
+				    "enough|wish|like|less|";
 	const struct ingredient_line *read = &j->items->recipe->lines[line].read;
-	const struct item *printed = partner(j, line);
-	if (!read->has_quantity ||
-	    (printed && printed->words.preparation == j->items->item[line].words.preparation &&
-	     !*read->note))
-		return false;
-	return read->to_taste || text_has_word(read->preparation, words) ||
-	       text_has_word(read->note, words);
+	return read->has_quantity && (read->to_taste || says_besides(j, line, words));
 }
 
 /* "4 onions, very large": a count of another size than a plain one. */
 static bool is_big(const struct judge *j, size_t line)
 {
 	static const char words[] = "|large|big|huge|jumbo|giant|enormous|fat|oversized|";
-	const struct item *mine = &j->items->item[line], *printed = partner(j, line);
-	const struct ingredient_line *read = &j->items->recipe->lines[line].read;
-	if (mine->amount.sort != AMOUNT_COUNT || *mine->amount.size)
-		return false;
-	if (printed && printed->words.preparation == mine->words.preparation && !*read->note)
-		return false;
-	return text_has_word(read->preparation, words) || text_has_word(read->note, words);
+	const struct amount *amount = &j->items->item[line].amount;
+	return amount->sort == AMOUNT_COUNT && !*amount->size && says_besides(j, line, words);
 }
 
 static bool overlap(double a_least, double a_most, double b_least, double b_most)
@@ -222,10 +225,15 @@ static void doubt_method(struct judge *j)
 						  : "thicken, which the formula does not");
 }
 
-void judge_doubts(struct judge *j)
+void judge_line_doubts(struct judge *j)
 {
 	for (size_t i = 0; i < j->items->recipe->lines_n; i++)
 		doubt_line(j, i);
+}
+
+void judge_doubts(struct judge *j)
+{
+	judge_line_doubts(j);
 	doubt_method(j);
 }
 

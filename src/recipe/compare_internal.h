@@ -366,6 +366,7 @@ void judge_lines(struct judge *j);
 void judge_sugar(const struct held *h);
 void sugar_less(const struct held *h);
 void judge_salt(const struct held *h);
+bool salt_may_be_less(const struct judge *j, const struct item *printed);
 void judge_spice(const struct held *h);
 /* A dried spice the formula does not have. */
 void judge_added_spice(struct judge *j, size_t line);
@@ -379,7 +380,8 @@ bool needs_bottled(const struct formula *formula, const struct item *printed);
 
 /* compare_doubt.c: lines, and a method, that may say more than was read in them */
 
-void judge_doubts(struct judge *j);
+void judge_line_doubts(struct judge *j);
+void judge_doubts(struct judge *j); /* of the method too */
 /* Is the folded word in the formula's line: its name, preparation or note? */
 bool printed_says(const struct item *printed, const char *word);
 

@@ -291,14 +291,6 @@ const struct compare_rule *difference_rule(enum difference difference)
 	return &differences[difference].rule;
 }
 
-const struct compare_rule *compare_rule_find(const char *slug)
-{
-	for (size_t i = 0; i < DIFF_COUNT; i++)
-		if (strcmp(differences[i].rule.slug, slug) == 0)
-			return &differences[i].rule;
-	return NULL;
-}
-
 const struct compare_rule *compare_rule_at(size_t i)
 {
 	return i < DIFF_COUNT ? &differences[i].rule : NULL;

@@ -77,19 +77,24 @@ void judge_sugar(const struct held *h)
 }
 
 /* The row that lets this food have less salt, or CHANGE_COUNT. */
-static enum change less_salt(const struct held *h)
+static enum change less_salt(const struct judge *j, const struct item *printed)
 {
-	const struct food *food = h->j->formula->food;
+	const struct food *food = j->formula->food;
 	/* Salt of a soak draws water out before the jar is filled: that is no seasoning. */
-	if (h->printed->words.said & SAID_SOAK)
+	if (printed->words.said & SAID_SOAK)
 		return CHANGE_COUNT;
 	if (kind_is(food, "|pickle|relish|"))
-		return is_quick(h->j) ? CHANGE_SALT_PICKLE : CHANGE_COUNT;
+		return is_quick(j) ? CHANGE_SALT_PICKLE : CHANGE_COUNT;
 	if (kind_is(food, "|salsa|"))
 		return CHANGE_SALT_SALSA;
 	return kind_is(food, "|vegetable|tomato|sauce|meat|poultry|soup|seafood|")
 		   ? CHANGE_SALT_PLAIN
 		   : CHANGE_COUNT;
+}
+
+bool salt_may_be_less(const struct judge *j, const struct item *printed)
+{
+	return less_salt(j, printed) != CHANGE_COUNT;
 }
 
 /* Is all of it the salt that was tested? "Kosher" or "sea" salt packs otherwise in a cup. */
@@ -103,9 +108,12 @@ static bool same_salt(const struct held *h)
 	return true;
 }
 
+/* Plain "salt" may be table salt, where the formula names the salt for canning. */
 static bool says_canning(const struct held *h)
 {
 	const struct judge *j = h->j;
+	if (!printed_says(h->printed, "canning") && !printed_says(h->printed, "pickling"))
+		return true;
 	for (size_t i = 0; i < j->items->recipe->lines_n; i++)
 		if (j->pairing->to[i] == h->at &&
 		    !text_has_word(j->items->recipe->lines[i].text, "|canning|pickling|pickle|"))
@@ -130,7 +138,7 @@ static void salt_fermented(const struct held *h)
 
 static void salt_less(const struct held *h)
 {
-	enum change change = less_salt(h);
+	enum change change = less_salt(h->j, h->printed);
 	if (change == CHANGE_COUNT)
 		judge_say(h->j, WEIGH_UNCOVERED, DIFF_LESS_SALT, CHANGE_OWN_RECIPE, h->line, h->at,
 			  "%s: less than the formula has, and no publication says that it may be "

@@ -353,6 +353,7 @@ void item_words_read(const char *ingredient, const char *preparation, const char
 {
 	char name[INGREDIENT_FIELD_SIZE], folded[WORDS_SIZE], *at = folded, *word;
 	struct gathered g = {true, true, true, true, true, true, true, .water = false};
+	uint32_t forms = 0; /* bit i: word i tells the form that a spice comes in */
 	size_t length;
 	*out = (struct item_words){0};
 	without_parentheses(ingredient, name, sizeof name);
@@ -370,10 +371,14 @@ void item_words_read(const char *ingredient, const char *preparation, const char
 			out->neutral |= 1U << out->n;
 		if (listed(colour_words, word, length))
 			out->colour |= 1U << out->n;
+		if (listed("|ground|dried|dry|whole|powdered|", word, length))
+			forms |= 1U << out->n;
 		out->word[out->n++] = hash(same, strlen(same));
 	}
 	g.dry |= g.ginger && text_has_word(preparation, "|ground|dried|powdered|");
 	conclude(&g, out);
+	if (out->is & IS_DRY_SPICE)
+		out->neutral |= forms;
 	said_text(name, false, out);
 	said_text(preparation, false, out);
 	said_text(note, true, out);

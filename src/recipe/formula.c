@@ -118,6 +118,48 @@ bool formula_line_text(const struct formula_line *line, char *out, size_t size)
 	return n > 0 && (size_t)n < size && n <= INGREDIENT_LINE_MAX;
 }
 
+/* "0.5" is "1/2"; thirds are printed as decimals and stay so. *many: above one. */
+static void quantity_words(const char *printed, char *out, size_t size, bool *many)
+{
+	static const struct rational one = {1, 1};
+	struct rational value;
+	struct error err = {.kind = ERROR_NONE};
+	const bool read = *printed && rational_parse(printed, &value, &err);
+	*many = !read || rational_compare(value, one) > 0;
+	if (read && value.den <= 16)
+		rational_words(out, size, value);
+	else
+		snprintf(out, size, "%s", printed);
+}
+
+/* "cups"; the printed word where it is no kitchen measure; nothing for plain pieces. */
+static const char *unit_words(const struct formula_line *line, bool many)
+{
+	enum kitchen_unit unit;
+	enum measuring_system said;
+	if (!*line->quantity || strcmp(line->unit, "each") == 0)
+		return "";
+	return kitchen_unit_find(line->unit, &unit, &said) ? kitchen_unit_name(unit, many)
+							   : line->unit;
+}
+
+const char *formula_line_words(const struct formula_set *set, const struct formula *formula,
+			       size_t i, char *buffer, size_t size)
+{
+	const struct item *item = &formula_items(set, formula)[i];
+	const struct formula_line *line = item->printed;
+	char quantity[64];
+	if (item->gone)
+		return NULL;
+	bool many;
+	quantity_words(line->quantity, quantity, sizeof quantity, &many);
+	const char *unit = unit_words(line, many);
+	snprintf(buffer, size, "%s%s%s%s%s%s%s%s", quantity, *quantity ? " " : "", unit,
+		 *unit ? " " : "", line->ingredient, *line->preparation ? ", " : "",
+		 line->preparation, *line->quantity ? "" : " (no amount in these tables)");
+	return buffer;
+}
+
 /* Reads the line as if a cook in the United States had written it. */
 static void item_from(const struct formula_set *set, const struct formula_line *line,
 		      struct item *out)

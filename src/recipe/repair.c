@@ -10,7 +10,6 @@ struct plan {
 	struct judge judge;
 	double scale;
 	size_t changes;
-	bool whole; /* every line anew, as the formula has it */
 };
 
 /* Everything a repair is worked out from. */
@@ -43,8 +42,6 @@ static bool must_change(const struct plan *plan, size_t printed)
 	const struct item *item = &j->printed[printed];
 	if (item->gone)
 		return false;
-	if (plan->whole)
-		return !(item->words.said & SAID_OPTIONAL) && item->amount.sort != AMOUNT_UNKNOWN;
 	if (j->bad_printed[printed])
 		return true;
 	for (size_t i = 0; i < j->items->recipe->lines_n; i++)
@@ -57,8 +54,6 @@ static bool must_change(const struct plan *plan, size_t printed)
 static bool must_go(const struct plan *plan, size_t line)
 {
 	const int at = plan->judge.pairing->to[line];
-	if (plan->whole)
-		return true;
 	return at < 0 ? plan->judge.bad_line[line] : must_change(plan, (size_t)at);
 }
 
@@ -73,7 +68,7 @@ static size_t count_changes(const struct plan *plan)
 	return n;
 }
 
-static void plan_make(const struct bench *b, double scale, bool whole, struct plan *out)
+static void plan_make(const struct bench *b, double scale, struct plan *out)
 {
 	out->judge = (struct judge){.set = b->set,
 				    .items = &b->items,
@@ -82,7 +77,6 @@ static void plan_make(const struct bench *b, double scale, bool whole, struct pl
 				    .pairing = &b->pairing,
 				    .scale = {true, scale, scale}};
 	out->scale = scale;
-	out->whole = whole;
 	judge_all(&out->judge);
 	out->changes = count_changes(out);
 }
@@ -94,7 +88,7 @@ static void plan_try(const struct bench *b, struct span span, bool *any, struct 
 	double scale = (span.least + span.most) / 2;
 	if (!span.known || !(scale > 1e-6 && scale < 1e6))
 		return;
-	plan_make(b, scale, false, &plan);
+	plan_make(b, scale, &plan);
 	if (!*any || plan.changes < best->changes)
 		*best = plan;
 	*any = true;
@@ -109,12 +103,39 @@ static void best_plan(const struct bench *b, struct plan *best)
 {
 	const struct item *printed = formula_items(b->set, b->formula);
 	bool any = false;
-	plan_make(b, 1, false, best);
+	plan_make(b, 1, best);
 	plan_try(b, pairing_scale(b->set, &b->items, b->formula, &b->pairing), &any, best);
 	for (size_t f = 0; f < b->formula->lines_n; f++)
 		if (printed[f].role <= ROLE_SUGAR && !printed[f].gone)
 			plan_try(b, span_of(&b->items, b->pairing.to, (int)f, &printed[f]), &any,
 				 best);
+}
+
+/*
+ * Is it still the cook's recipe? Further off, the honest answer is the formula itself.
+ * Ours, not published: more of its foods must stay (in whatever amount) than come and go, and
+ * the main produce must be among them.
+ */
+#define NEAR_DISTANCE 0.5
+static bool is_near(const struct bench *b, const struct plan *plan)
+{
+	const struct judge *j = &plan->judge;
+	size_t stay = 0, come_or_go = 0;
+	bool produce = false;
+	for (size_t i = 0; i < b->recipe->lines_n; i++) {
+		const int at = b->pairing.to[i];
+		if (b->items.item[i].words.is & IS_DRY_SPICE)
+			continue;
+		if (at < 0) {
+			come_or_go += j->bad_line[i];
+			continue;
+		}
+		stay++;
+		produce |= j->printed[at].role == ROLE_MAIN || j->printed[at].role == ROLE_LOW_ACID;
+	}
+	for (size_t f = 0; f < b->formula->lines_n; f++)
+		come_or_go += must_change(plan, f) && first_line(j, f) == COMPARE_NO_LINE;
+	return produce && stay > come_or_go && b->pairing.distance <= NEAR_DISTANCE;
 }
 
 /* --- The changed recipe --- */
@@ -168,16 +189,29 @@ static bool may_keep_words(const struct plan *plan, size_t line, const struct it
 	       !plan->judge.bad_words[line];
 }
 
+/* "Use 1 cup vinegar, 5 %, in place of: 1 pint vinegar." */
+static void step_words(const struct new_line *made, const struct recipe_line *old,
+		       struct repair_step *step)
+{
+	const char *words = made->line.text + strlen(made->amount);
+	char shown[TEXT_SHOWN_SIZE];
+	text_show(old ? old->text : "", (size_t)-1, shown);
+	const size_t n = strlen(shown);
+	const bool ended = n > 0 && shown[n - 1] == '.';
+	snprintf(step->text, sizeof step->text, "%s %s%s%s%s%s%s%s%s", old ? "Use" : "Add",
+		 made->amount, *made->about ? " (" : "", made->about, *made->about ? ")" : "",
+		 words, old ? ", in place of: " : "", shown, ended ? "" : ".");
+}
+
 /* Puts a new line of the formula's where `line` stood, or at the end. */
 static bool step_set(const struct bench *b, const struct plan *plan, size_t printed, size_t line,
 		     struct repair *out)
 {
 	const struct item *item = &plan->judge.printed[printed];
 	const struct recipe_line *old = line == COMPARE_NO_LINE ? NULL : &b->recipe->lines[line];
-	bool keep = old && !plan->whole && may_keep_words(plan, line, item);
+	bool keep = old && may_keep_words(plan, line, item);
 	struct repair_step *step = add_step(out, line, old ? old->read.ingredient : item->name);
 	struct new_line made;
-	char shown[TEXT_SHOWN_SIZE];
 	if (!step ||
 	    !new_line_make(&plan->judge, (int)printed, keep ? old : NULL, plan->scale, &made))
 		return false;
@@ -188,11 +222,19 @@ static bool step_set(const struct bench *b, const struct plan *plan, size_t prin
 	else
 		step->from_known = true;
 	new_grams(b, out, step);
-	text_show(old ? old->text : "", (size_t)-1, shown);
-	const char *words = made.line.text + strlen(made.amount);
-	snprintf(step->text, sizeof step->text, "%s %s%s%s%s%s%s%s.", old ? "Use" : "Add",
-		 made.amount, *made.about ? " (" : "", made.about, *made.about ? ")" : "", words,
-		 old ? ", in place of: " : "", shown);
+	step_words(&made, old, step);
+	return true;
+}
+
+/* A method that adds or purees is not the formula's. */
+static bool step_method(struct repair *out)
+{
+	struct repair_step *step = add_step(out, COMPARE_NO_LINE, "method");
+	if (!step)
+		return false;
+	out->recipe.method[0] = '\0';
+	snprintf(step->text, sizeof step->text,
+		 "Make it by the formula's own steps, not by the method you have.");
 	return true;
 }
 
@@ -216,7 +258,7 @@ static bool carry_out(const struct bench *b, const struct plan *plan, struct rep
 		if (must_change(plan, f) && first_line(&plan->judge, f) == COMPARE_NO_LINE &&
 		    !step_set(b, plan, f, COMPARE_NO_LINE, out))
 			return false;
-	return true;
+	return !plan->judge.bad_method || step_method(out);
 }
 
 /* The vinegar that the changed recipe asks for. */
@@ -271,20 +313,16 @@ static bool attempt(const struct bench *b, const struct plan *plan, struct repai
 	return true;
 }
 
-/* Inside one formula: the fewest changes, else every line anew. */
+/* Inside one formula: the fewest changes, if they leave it the cook's recipe. */
 static bool repair_for(struct bench *b, const struct formula *formula, struct repair *out,
 		       struct error *err)
 {
 	struct plan plan;
+	*out = (struct repair){.found = false};
 	b->formula = formula;
 	pairing_make(b->set, &b->items, formula, &b->pairing);
 	best_plan(b, &plan);
-	if (!attempt(b, &plan, out, err))
-		return false;
-	if (out->found)
-		return true;
-	plan_make(b, plan.scale, true, &plan);
-	return attempt(b, &plan, out, err);
+	return !is_near(b, &plan) || attempt(b, &plan, out, err);
 }
 
 /* Whichever of the nearest takes fewest changes; of equals the nearer. */

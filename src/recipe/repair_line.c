@@ -20,22 +20,54 @@ static void plain_number(double value, const char *unit, char *out, size_t size)
 	snprintf(out, size, "%.*f %s", digits, value, unit);
 }
 
-/* "1 1/2 cups", if the kitchen has one measure that is near enough. */
-static bool in_kitchen_measure(const struct judge *j, enum amount_sort sort, double value,
-			       char *out, size_t size)
+/* Where less is published as safe, an amount may be rounded down as far as this. */
+#define LESS_AT_MOST 0.15
+
+static bool may_be_less(const struct judge *j, const struct item *printed)
+{
+	if (printed->role == ROLE_SALT)
+		return salt_may_be_less(j, printed);
+	return printed->role == ROLE_LOW_ACID &&
+	       !(printed->words.is & (IS_MEAT | IS_FAT | IS_DAIRY)) &&
+	       kind_is(j->formula->food, "|salsa|pickle|relish|");
+}
+
+static bool nearest_measure(const struct judge *j, enum amount_sort sort, double value,
+			    struct practical *out)
 {
 	const struct reference_tables *tables = j->set->tables;
 	enum measuring_system system = j->items->recipe->system;
-	struct practical practical;
 	struct rational wanted;
 	if (!rational_near(value, &wanted))
 		return false;
-	bool found = sort == AMOUNT_VOLUME ? practical_volume(tables, system, wanted, &practical)
-					   : practical_mass(tables, system, wanted, &practical);
-	if (!found || practical.parts_n != 1 || fabs(practical.error) > NEAR)
-		return false;
-	practical_words(out, size, &practical);
-	return true;
+	/* A line can hold one amount and one more. */
+	return (sort == AMOUNT_VOLUME ? practical_volume(tables, system, wanted, out)
+				      : practical_mass(tables, system, wanted, out)) &&
+	       out->parts_n <= 2;
+}
+
+/*
+ * "1 1/2 cups", if the kitchen has a measure that is near enough, or as near below as may
+ * be. *value becomes what it comes to.
+ */
+static bool in_kitchen_measure(const struct judge *j, const struct item *printed, double *value,
+			       char *out, size_t size)
+{
+	static const double shares[] = {1.0, 0.97, 0.94, 0.91, 0.88};
+	const double most = *value * (1 + NEAR);
+	const double least = *value * (1 - (may_be_less(j, printed) ? LESS_AT_MOST : NEAR));
+	for (size_t i = 0; i < sizeof shares / sizeof *shares; i++) {
+		struct practical practical;
+		if (!nearest_measure(j, printed->amount.sort, *value * shares[i], &practical))
+			return false;
+		const double amount = rational_double(practical.amount);
+		if (amount > most || amount < least)
+			continue;
+		practical_words(out, size, &practical);
+		*value = amount;
+		return true;
+	}
+	return false;
 }
 
 /* Pieces: a simple fraction if one is near, else a decimal. */
@@ -94,7 +126,7 @@ bool new_line_make(const struct judge *j, int at, const struct recipe_line *kept
 {
 	const struct item *printed = &j->printed[at];
 	const struct amount *amount = &printed->amount;
-	const double wanted = amount->least * scale;
+	double wanted = amount->least * scale;
 	const char *unit = amount->sort == AMOUNT_VOLUME ? "mL" : "g";
 	char words[INGREDIENT_FIELD_SIZE * 2 + 64];
 	*out = (struct new_line){.amount = ""};
@@ -105,11 +137,12 @@ bool new_line_make(const struct judge *j, int at, const struct recipe_line *kept
 		in_pieces(amount, wanted, out->amount, sizeof out->amount);
 		return read_back(j, printed, wanted, words, out);
 	}
-	plain_number(wanted, unit, out->about, sizeof out->about);
-	if (in_kitchen_measure(j, amount->sort, wanted, out->amount, sizeof out->amount) &&
-	    read_back(j, printed, wanted, words, out))
+	if (in_kitchen_measure(j, printed, &wanted, out->amount, sizeof out->amount) &&
+	    read_back(j, printed, wanted, words, out)) {
+		if (!strstr(out->amount, unit) || strstr(out->amount, "kg"))
+			plain_number(wanted, unit, out->about, sizeof out->about);
 		return true;
-	snprintf(out->amount, sizeof out->amount, "%s", out->about);
-	out->about[0] = '\0';
-	return read_back(j, printed, wanted, words, out);
+	}
+	plain_number(amount->least * scale, unit, out->amount, sizeof out->amount);
+	return read_back(j, printed, amount->least * scale, words, out);
 }

@@ -29,45 +29,96 @@ static void put_verdict(const struct page *page, const struct comparison *c)
 	char name[WORDS_BUFFER];
 	char says[2 * WORDS_BUFFER];
 	if (!c->formula)
-		snprintf(says, sizeof says,
-			 "No tested formula has anything in common with this recipe.");
+		snprintf(says, sizeof says, "No tested formula is near this recipe.");
 	else if (c->verdict == VERDICT_TESTED)
-		snprintf(
-		    says, sizeof says,
-		    "As the tested formula %s. Ask check for its process: in its jar, its canner "
-		    "and at your elevation.",
-		    formula_words(name, sizeof name, c->formula));
+		snprintf(says, sizeof says,
+			 "This is the tested formula %s. Make it by its published steps; jar, "
+			 "canner and time: 'jarwright check %s'.",
+			 formula_words(name, sizeof name, c->formula), c->formula->food->slug);
 	else
-		snprintf(says, sizeof says, "Held against the tested formula %s, %s.",
-			 formula_words(name, sizeof name, c->formula), c->formula->food->title);
+		snprintf(says, sizeof says, "Not the tested formula %s.",
+			 formula_words(name, sizeof name, c->formula));
 	page_headline(page, headline(c->verdict), says);
-	if (c->verdict != VERDICT_TESTED && c->verdict != VERDICT_UNCLEAR)
+	if (c->verdict == VERDICT_UNCLEAR)
+		page_text(page, "  ", "Not for the shelf until the questions are answered.");
+	else if (c->verdict != VERDICT_TESTED)
 		page_text(page, "  ", "Do not put it on the shelf as it is.");
+}
+
+/* Changes of dried spices are all alike: the first is shown, the others counted. */
+static bool is_spice(const struct compare_finding *finding)
+{
+	return finding->level < LEVEL_ASK && strcmp(finding->rule, "dried-spice") == 0;
 }
 
 static void put_findings(const struct page *page, const struct comparison *c,
 			 struct source_list *sources)
 {
 	char source[WORDS_BUFFER];
+	size_t spices = 0;
 	for (size_t i = 0; i < c->findings_n; i++) {
 		const struct compare_finding *f = &c->findings[i];
+		if (is_spice(f) && spices++ > 0)
+			continue;
 		page_format(page, leads[f->level], "%s (%s) %s", f->text, f->rule,
 			    cite(sources, source, sizeof source, f->from));
 	}
+	if (spices > 1)
+		page_format(page, "          ", "and %zu more of dried spices", spices - 1);
 	if (c->findings_left_out > 0)
-		page_format(page, "  ", "and %zu of less weight", c->findings_left_out);
+		page_format(page, "          ", "and %zu of less weight", c->findings_left_out);
 }
 
 static void put_repair(const struct page *page, const struct repair *repair)
 {
 	char name[WORDS_BUFFER];
-	if (!repair || !repair->found || repair->steps_n == 0)
-		return;
 	page_blank(page);
-	page_format(page, "", "To bring it inside the tested formula %s:",
+	page_format(page, "", "A way out, to the tested formula %s:",
 		    formula_words(name, sizeof name, repair->formula));
 	for (size_t i = 0; i < repair->steps_n; i++)
 		page_text(page, "  - ", repair->steps[i].text);
+	page_blank(page);
+	page_format(page, "", "The changed recipe, in %s measures:",
+		    measuring_system_title(repair->recipe.system));
+	for (size_t i = 0; i < repair->recipe.lines_n; i++)
+		page_text(page, "  ", repair->recipe.lines[i].text);
+}
+
+/* Where no few changes lead there, the formula itself is the answer. */
+static void put_formula(const struct page *page, const struct formula_set *set,
+			const struct formula *formula, struct source_list *sources)
+{
+	char name[WORDS_BUFFER], line[2 * WORDS_BUFFER], source[WORDS_BUFFER];
+	page_blank(page);
+	page_format(page, "",
+		    "No few changes bring it there. The tested formula %s, in US measures: %s",
+		    formula_words(name, sizeof name, formula),
+		    cite(sources, source, sizeof source, &formula->food->formula->from));
+	for (size_t i = 0; i < formula->lines_n; i++)
+		if (formula_line_words(set, formula, i, line, sizeof line))
+			page_text(page, "  ", line);
+}
+
+#define NEAREST_SHOWN 3
+static void put_nearest(const struct page *page, const struct comparison *c)
+{
+	char name[WORDS_BUFFER];
+	size_t shown = 0;
+	for (size_t i = 0; i < c->nearest_n && shown < NEAREST_SHOWN; i++) {
+		if (c->nearest[i].formula == c->formula)
+			continue;
+		if (shown++ == 0) {
+			page_blank(page);
+			page_text(page, "",
+				  c->formula
+				      ? "Other formulas with something in common:"
+				      : "Those with something in common; name one to hold the "
+					"recipe against it:");
+		}
+		page_format(page, "  ", "%s, %s",
+			    formula_words(name, sizeof name, c->nearest[i].formula),
+			    c->nearest[i].formula->food->title);
+	}
 }
 
 static void put_keeping(const struct page *page, const struct formula_set *set,
@@ -77,28 +128,25 @@ static void put_keeping(const struct page *page, const struct formula_set *set,
 	char source[WORDS_BUFFER];
 	const char *words = compare_keeping(set, &from);
 	page_blank(page);
-	page_format(page, "", "Or do not can it: %s %s", words,
-		    from ? cite(sources, source, sizeof source, from) : "");
+	page_format(page, "", "Or do not can it: %s. %s", words,
+		    cite(sources, source, sizeof source, from));
 }
 
 void comparison_text(const struct page *page, const struct formula_set *set,
 		     const struct comparison *comparison, const struct repair *repair)
 {
 	struct source_list sources = {0};
-	char name[WORDS_BUFFER];
+	const bool tested = comparison->verdict == VERDICT_TESTED;
 	put_verdict(page, comparison);
 	put_findings(page, comparison, &sources);
-	put_repair(page, repair);
-	if (comparison->nearest_n > 0) {
-		page_blank(page);
-		page_text(page, "", "Nearest tested formulas:");
-	}
-	for (size_t i = 0; i < comparison->nearest_n; i++)
-		page_format(page, "  ", "%s, %s",
-			    formula_words(name, sizeof name, comparison->nearest[i].formula),
-			    comparison->nearest[i].formula->food->title);
-	if (comparison->verdict != VERDICT_TESTED)
+	if (repair && repair->found && repair->steps_n > 0)
+		put_repair(page, repair);
+	else if (!tested && comparison->formula)
+		put_formula(page, set, comparison->formula, &sources);
+	if (!tested) {
 		put_keeping(page, set, &sources);
+		put_nearest(page, comparison);
+	}
 	sources_text(page, &sources);
 }
 
@@ -138,7 +186,27 @@ static json_t *repair_json(const struct repair *repair)
 	return list;
 }
 
-json_t *comparison_json(const struct comparison *comparison, const struct repair *repair)
+/* The changed recipe's lines; [] where nothing is changed. */
+static json_t *changed_json(const struct repair *repair)
+{
+	json_t *list = json_array();
+	for (size_t i = 0;
+	     list && repair && repair->found && repair->steps_n && i < repair->recipe.lines_n; i++)
+		list = json_append(list, json_string(repair->recipe.lines[i].text));
+	return list;
+}
+
+static json_t *keeping_json(const struct formula_set *set, const struct comparison *c)
+{
+	const struct citation *from = NULL;
+	if (c->verdict == VERDICT_TESTED)
+		return json_null();
+	const char *words = compare_keeping(set, &from);
+	return json_pack("{s:s, s:o}", "text", words, "source", json_citation(from));
+}
+
+json_t *comparison_json(const struct formula_set *set, const struct comparison *comparison,
+			const struct repair *repair)
 {
 	json_t *nearest = json_array();
 	for (size_t i = 0; nearest && i < comparison->nearest_n; i++)
@@ -147,8 +215,9 @@ json_t *comparison_json(const struct comparison *comparison, const struct repair
 				       formula_json(comparison->nearest[i].formula), "title",
 				       comparison->nearest[i].formula->food->title, "distance",
 				       comparison->nearest[i].distance));
-	return json_pack("{s:s, s:o, s:o, s:o, s:o}", "verdict", verdict_word(comparison->verdict),
-			 "formula", formula_json(comparison->formula), "findings",
-			 findings_json(comparison), "repair", repair_json(repair), "nearest",
-			 nearest);
+	return json_pack("{s:s, s:o, s:o, s:o, s:o, s:o, s:o}", "verdict",
+			 verdict_word(comparison->verdict), "formula",
+			 formula_json(comparison->formula), "findings", findings_json(comparison),
+			 "repair", repair_json(repair), "changed", changed_json(repair), "instead",
+			 keeping_json(set, comparison), "nearest", nearest);
 }

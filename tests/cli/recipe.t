@@ -111,14 +111,14 @@ added recipe 'plum jam': 1 ingredient, US measures
 
 # Nothing like it is tested; the exit code says so.
 $ jarwright recipe compare sauce pickled-beets --vinegar 5% | head -n 2
-REFUSED  Held against the tested formula pickled-beets, Pickled beets.
+UNTESTED  Not the tested formula pickled-beets.
   Do not put it on the shelf as it is.
 
-$ jarwright recipe compare sauce pickled-beets --vinegar 5% --json | grep -o '^{"verdict":"refused","formula":"pickled-beets"'
-{"verdict":"refused","formula":"pickled-beets"
+$ jarwright recipe compare sauce pickled-beets --vinegar 5% --json | grep -o '^{"verdict":"untested","formula":"pickled-beets"'
+{"verdict":"untested","formula":"pickled-beets"
 
 $ jarwright recipe compare sauce pickled-beets --vinegar 5% > /dev/null
-= 3
+= 4
 
 $ jarwright recipe compare sauce nonesuch
 ! jarwright: recipe compare: 'nonesuch' is not one tested formula; leave it out to find the nearest, or list them with 'jarwright foods'

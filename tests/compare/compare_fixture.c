@@ -85,6 +85,26 @@ void fixture_recipe_of(const struct formula *formula, struct recipe *out)
 	fixture_recipe(text, out);
 }
 
+void fixture_set_line(struct recipe *recipe, size_t line, const char *text)
+{
+	struct error err = {.kind = ERROR_NONE};
+	struct recipe_line *at = &recipe->lines[line];
+	ck_assert_uint_lt(strlen(text), sizeof at->text);
+	ck_assert_msg(ingredient_line_parse(text, strlen(text), &at->read, &err), "%s", err.text);
+	snprintf(at->text, sizeof at->text, "%s", text);
+}
+
+void fixture_add_line(struct recipe *recipe, const char *text)
+{
+	struct recipe_line *more =
+	    realloc(recipe->lines, (recipe->lines_n + 1) * sizeof *recipe->lines);
+	ck_assert_ptr_nonnull(more);
+	recipe->lines = more;
+	recipe->lines[recipe->lines_n].number = (int)recipe->lines_n + 1;
+	fixture_set_line(recipe, recipe->lines_n, text);
+	recipe->lines_n++;
+}
+
 void fixture_scale_line(struct recipe *recipe, size_t line, int64_t num, int64_t den)
 {
 	struct ingredient_line *read = &recipe->lines[line].read;
@@ -125,4 +145,12 @@ enum verdict fixture_verdict(const struct recipe *recipe, const struct formula *
 	static struct comparison out;
 	recipe_compare(fixture_formulas(), recipe, &fixture_facts, formula, &out);
 	return out.verdict;
+}
+
+bool fixture_speaks(const struct comparison *comparison, const char *rule)
+{
+	for (size_t i = 0; i < comparison->findings_n; i++)
+		if (strcmp(comparison->findings[i].rule, rule) == 0)
+			return true;
+	return false;
 }

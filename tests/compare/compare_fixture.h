@@ -24,6 +24,10 @@ void fixture_recipe_of(const struct formula *formula, struct recipe *out);
 void fixture_recipe(const char *text, struct recipe *out);
 /* The same amounts in another country's measures, exactly. */
 void fixture_rewrite(struct recipe *recipe, enum measuring_system system);
+/* Puts other words in the place of a line. */
+void fixture_set_line(struct recipe *recipe, size_t line, const char *text);
+/* Puts a line behind the last. */
+void fixture_add_line(struct recipe *recipe, const char *text);
 void fixture_scale_line(struct recipe *recipe, size_t line, int64_t num, int64_t den);
 
 /* Vinegar labelled 5 %. */
@@ -31,7 +35,10 @@ extern const struct compare_facts fixture_facts;
 
 enum verdict fixture_verdict(const struct recipe *recipe, const struct formula *formula);
 
+bool fixture_speaks(const struct comparison *comparison, const char *rule);
+
 Suite *compare_suite(void);
+Suite *doubt_suite(void);
 Suite *repair_suite(void);
 
 #endif
