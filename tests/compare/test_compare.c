@@ -327,6 +327,23 @@ START_TEST(one_change)
 }
 END_TEST
 
+/* Cups, pints and spoons of another country, exactly as much: the same verdict. */
+START_TEST(one_change_in_every_country)
+{
+	const struct change_case *c = &cases[_i];
+	const struct food *food = reference_food(reference_edition(), c->food);
+	const struct formula *formula = formula_set_find(fixture_formulas(), food, "");
+	for (int system = SYSTEM_US; system < SYSTEM_COUNT; system++) {
+		struct recipe recipe;
+		fixture_recipe(c->recipe, &recipe);
+		fixture_rewrite(&recipe, (enum measuring_system)system);
+		ck_assert_msg(fixture_verdict(&recipe, formula) == c->verdict, "case %d in %s", _i,
+			      measuring_system_word((enum measuring_system)system));
+		recipe_release(&recipe);
+	}
+}
+END_TEST
+
 START_TEST(vinegar_is_asked_for)
 {
 	static const struct {
@@ -450,6 +467,8 @@ Suite *compare_suite(void)
 	tcase_add_test(tests, measures_of_another_country_leave_the_verdict);
 	tcase_add_test(tests, a_formula_scaled_is_inside_itself);
 	tcase_add_loop_test(tests, one_change, 0, (int)(sizeof cases / sizeof *cases));
+	tcase_add_loop_test(tests, one_change_in_every_country, 0,
+			    (int)(sizeof cases / sizeof *cases));
 	tcase_add_test(tests, vinegar_is_asked_for);
 	tcase_add_test(tests, nearest_are_in_order);
 	tcase_add_test(tests, many_findings);
