@@ -140,13 +140,25 @@ static bool is_produce(const struct held *h)
 	return true;
 }
 
+/* Where peppers are left out, may others of the recipe be standing for them? */
+static bool has_other_pepper(const struct held *h)
+{
+	const struct judge *j = h->j;
+	if (!(h->printed->words.is & IS_PEPPER))
+		return false;
+	for (size_t i = 0; i < j->items->recipe->lines_n; i++)
+		if (j->pairing->to[i] >= 0 && (j->printed[j->pairing->to[i]].words.is & IS_PEPPER))
+			return true;
+	return false;
+}
+
 static void less_low_acid(const struct held *h)
 {
 	bool vegetable = (h->printed->words.is & (IS_MEAT | IS_FAT | IS_DAIRY)) == 0;
 	bool listed = kind_is(h->j->formula->food, "|salsa|pickle|relish|");
 	if ((h->printed->words.said & SAID_OPTIONAL) && h->lines == 0)
 		return;
-	if (h->lines == 0 && is_produce(h)) {
+	if (h->lines == 0 && is_produce(h) && !has_other_pepper(h)) {
 		judge_say(h->j, WEIGH_UNCOVERED, DIFF_LEFT_OUT, CHANGE_OWN_RECIPE, h->line, h->at,
 			  "%s: the formula has it, the recipe does not.", h->name);
 		return;

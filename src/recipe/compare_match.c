@@ -109,10 +109,12 @@ static double line_weight(int role)
 	}
 }
 
+/* The same food in an amount that cannot be told counts for more than one known to be off. */
+#define LIKENESS_UNKNOWN 0.8
 static double likeness(struct span span)
 {
 	if (!span.known || span.least + span.most <= 0)
-		return 0.5;
+		return LIKENESS_UNKNOWN;
 	double ratio = (span.least + span.most) / 2;
 	return ratio > 1 ? 1 / ratio : ratio;
 }

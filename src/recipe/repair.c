@@ -113,10 +113,20 @@ static void best_plan(const struct bench *b, struct plan *best)
 
 /*
  * Is it still the cook's recipe? Further off, the honest answer is the formula itself.
- * Ours, not published: more of its foods must stay (in whatever amount) than come and go, and
- * the main produce must be among them.
+ * Ours, not published: more of its foods must stay (in whatever amount) than come and go, the
+ * main produce among them, and that in no other size.
  */
 #define NEAR_DISTANCE 0.5
+#define RESIZE_MOST   2.0
+
+/* Does the plan leave about as much of the main produce as the cook has? */
+static bool keeps_size(const struct bench *b, const struct plan *plan)
+{
+	const struct span own = pairing_scale(b->set, &b->items, b->formula, &b->pairing);
+	return !own.known ||
+	       (plan->scale <= own.most * RESIZE_MOST && plan->scale * RESIZE_MOST >= own.least);
+}
+
 static bool is_near(const struct bench *b, const struct plan *plan)
 {
 	const struct judge *j = &plan->judge;
@@ -135,7 +145,8 @@ static bool is_near(const struct bench *b, const struct plan *plan)
 	}
 	for (size_t f = 0; f < b->formula->lines_n; f++)
 		come_or_go += must_change(plan, f) && first_line(j, f) == COMPARE_NO_LINE;
-	return produce && stay > come_or_go && b->pairing.distance <= NEAR_DISTANCE;
+	return produce && stay > come_or_go && keeps_size(b, plan) &&
+	       b->pairing.distance <= NEAR_DISTANCE;
 }
 
 /* --- The changed recipe --- */

@@ -114,6 +114,18 @@ void fixture_scale_line(struct recipe *recipe, size_t line, int64_t num, int64_t
 	ck_assert(rational_mul(read->quantity_max, factor, &read->quantity_max));
 }
 
+/* One amount from US measures into a unit that is there, or into millilitres or grams. */
+static void rewrite(struct rational *amount, const struct kitchen_measure *us,
+		    const struct kitchen_measure *there)
+{
+	struct rational in_unit;
+	ck_assert(rational_mul(*amount, us->amount, amount));
+	if (!there)
+		return;
+	ck_assert(rational_div(*amount, there->amount, &in_unit));
+	*amount = in_unit;
+}
+
 void fixture_rewrite(struct recipe *recipe, enum measuring_system system)
 {
 	const struct reference_tables *tables = reference_tables_edition();
@@ -122,20 +134,16 @@ void fixture_rewrite(struct recipe *recipe, enum measuring_system system)
 		enum kitchen_unit unit;
 		enum measuring_system said;
 		struct kitchen_measure us, there;
-		struct rational amount, in_unit;
 		if (!read->has_quantity || !*read->unit ||
 		    !kitchen_unit_find(read->unit, &unit, &said))
 			continue;
 		ck_assert(kitchen_measure_find(tables, unit, SYSTEM_US, &us));
-		ck_assert(rational_mul(read->quantity, us.amount, &amount));
-		if (!kitchen_unit_is_mass(unit) &&
-		    kitchen_measure_find(tables, unit, system, &there) &&
-		    rational_div(amount, there.amount, &in_unit)) {
-			amount = in_unit;
-		} else {
+		bool kept = !kitchen_unit_is_mass(unit) &&
+			    kitchen_measure_find(tables, unit, system, &there);
+		rewrite(&read->quantity, &us, kept ? &there : NULL);
+		rewrite(&read->quantity_max, &us, kept ? &there : NULL);
+		if (!kept)
 			read->unit = kitchen_unit_is_mass(unit) ? "g" : "ml";
-		}
-		read->quantity = read->quantity_max = amount;
 	}
 	recipe->system = system;
 }
