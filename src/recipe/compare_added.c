@@ -91,6 +91,14 @@ static bool judge_plain(struct judge *j, size_t line)
 	return false;
 }
 
+/* Grain and fat are published of canned meat; of other food the general rule is cited. */
+static enum change change_for(const struct food *food, enum change change)
+{
+	const bool of_meat = change == CHANGE_GRAIN_IN_MEAT || change == CHANGE_FAT_IN_MEAT;
+	return of_meat && !kind_is(food, "|meat|poultry|seafood|soup|") ? CHANGE_PRESERVING
+									: change;
+}
+
 static void judge_one_added(struct judge *j, size_t line)
 {
 	const struct item *mine = &j->items->item[line];
@@ -104,8 +112,8 @@ static void judge_one_added(struct judge *j, size_t line)
 	for (size_t i = 0; i < sizeof added / sizeof *added; i++) {
 		if (!(mine->words.is & added[i].is))
 			continue;
-		say_added(j, line, added[i].weight, added[i].difference, added[i].change,
-			  added[i].text);
+		say_added(j, line, added[i].weight, added[i].difference,
+			  change_for(j->formula->food, added[i].change), added[i].text);
 		return;
 	}
 	if (mine->words.is & IS_DRY_SPICE)

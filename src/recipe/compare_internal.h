@@ -5,6 +5,15 @@
 #include "jarwright/compare.h"
 #include "jarwright/words.h"
 
+/* --- compare_text.c --- */
+
+/* Is the folded word of this length an entry of "|one|two|"? */
+bool word_in_list(const char *list, const char *word, size_t length);
+/* Moves *text behind its next word and folds it. False: no more. Text may be of any length. */
+bool text_next_word(const char **text, char folded[WORDS_SIZE]);
+/* Is one of the words of "|one|two|" in the text? */
+bool text_has_word(const char *text, const char *list);
+
 /* --- compare_words.c: what an ingredient's words say --- */
 
 /* What a thing is, as far as its words tell; a set of bits. */
@@ -61,6 +70,16 @@ struct item_words {
  */
 void item_words_read(const char *ingredient, const char *preparation, const char *note,
 		     struct item_words *out);
+/* Does this folded word name a food that keeps or spoils a jar: vinegar, meat, a vegetable? */
+bool word_is_food(const char *folded);
+/* The last word that is not neutral names the thing: tomato paste is no paste tomato. */
+uint32_t item_words_head(const struct item_words *words);
+uint32_t word_hash(const char *text, size_t length);
+/* One of two countries' words for a thing: "courgette" is "zucchini"; else the word itself. */
+const char *word_at_home(const char *word);
+
+/* --- compare_score.c --- */
+
 /*
  * How surely two lines name the same thing: 0 not, up to 100 by the same words. At
  * SCORE_SAME_SORT and below they share a sort ("sea salt", "pickling salt"), not a name.
@@ -70,12 +89,6 @@ int item_words_score(const struct item_words *recipe, const struct item_words *f
 
 /* Is this folded word among the words kept, or another country's word for one of them? */
 bool item_words_have(const struct item_words *words, const char *folded);
-/* Does this folded word name a food that keeps or spoils a jar: vinegar, meat, a vegetable? */
-bool word_is_food(const char *folded);
-/* Moves *text behind its next word and folds it. False: no more. Text may be of any length. */
-bool text_next_word(const char **text, char folded[WORDS_SIZE]);
-/* Is one of the words of "|one|two|" in the text? */
-bool text_has_word(const char *text, const char *list);
 
 /* --- compare_amount.c: how much --- */
 

@@ -1,3 +1,4 @@
+/* What the words of an ingredient say it is. */
 #include <string.h>
 
 #include "compare_internal.h"
@@ -77,15 +78,7 @@ static const char changed_words[] =
     "frozen|sundried|";
 static const char soak_words[] = "|drained|rinsed|soak|";
 
-static bool listed(const char *list, const char *word, size_t length)
-{
-	for (const char *at = list; (at = strstr(at, word)) != NULL; at++)
-		if (at[-1] == '|' && at[length] == '|')
-			return true;
-	return false;
-}
-
-static uint32_t hash(const char *text, size_t length)
+uint32_t word_hash(const char *text, size_t length)
 {
 	uint32_t h = 2166136261U; /* FNV-1a */
 	for (size_t i = 0; i < length; i++)
@@ -94,7 +87,7 @@ static uint32_t hash(const char *text, size_t length)
 }
 
 /* Two words for one thing in different countries. */
-static const char *same_word(const char *word)
+const char *word_at_home(const char *word)
 {
 	static const char *const pairs[][2] = {
 	    {"courgette", "zucchini"}, {"beetroot", "beet"}, {"aubergine", "eggplant"},
@@ -108,8 +101,7 @@ static const char *same_word(const char *word)
 	return word;
 }
 
-/* The last word that is not neutral names the thing: tomato paste is no paste tomato. */
-static uint32_t head_word(const struct item_words *words)
+uint32_t item_words_head(const struct item_words *words)
 {
 	for (unsigned i = words->n; i-- > 0;)
 		if (!(words->neutral >> i & 1U))
@@ -130,59 +122,61 @@ struct gathered {
 /* A word that says nothing of what the thing is. */
 static bool is_plain(const char *word, size_t length)
 {
-	return listed(neutral_words, word, length) || listed(colour_words, word, length) ||
-	       (*word >= '0' && *word <= '9');
+	return word_in_list(neutral_words, word, length) ||
+	       word_in_list(colour_words, word, length) || (*word >= '0' && *word <= '9');
 }
 
 static void gather_only(const char *word, size_t length, struct gathered *g)
 {
 	const bool plain = is_plain(word, length);
-	g->only_vinegar &= plain || listed(vinegar_only, word, length);
-	g->only_salt &= plain || listed(salt_only, word, length);
-	g->only_sugar &= plain || listed(sugar_only, word, length);
-	g->only_juice &= plain || listed(juice_only, word, length);
-	g->only_pepper &= plain || listed(pepper_only, word, length);
-	g->all_water &= listed(water_words, word, length);
-	g->all_spice &= plain || listed(spice_words, word, length) ||
-			listed(herb_words, word, length) || listed(dry_words, word, length) ||
-			listed(spice_form_words, word, length);
+	g->only_vinegar &= plain || word_in_list(vinegar_only, word, length);
+	g->only_salt &= plain || word_in_list(salt_only, word, length);
+	g->only_sugar &= plain || word_in_list(sugar_only, word, length);
+	g->only_juice &= plain || word_in_list(juice_only, word, length);
+	g->only_pepper &= plain || word_in_list(pepper_only, word, length);
+	g->all_water &= word_in_list(water_words, word, length);
+	g->all_spice &= plain || word_in_list(spice_words, word, length) ||
+			word_in_list(herb_words, word, length) ||
+			word_in_list(dry_words, word, length) ||
+			word_in_list(spice_form_words, word, length);
 }
 
 static void gather_word(const char *word, size_t length, struct gathered *g, struct item_words *out)
 {
 	for (size_t i = 0; i < sizeof lists / sizeof *lists; i++)
-		if (listed(lists[i].words, word, length))
+		if (word_in_list(lists[i].words, word, length))
 			out->is |= lists[i].is;
-	g->pepper |= listed(pepper_words, word, length);
-	g->dry |= listed(dry_words, word, length);
-	g->spice |= listed(spice_words, word, length);
-	g->herb |= listed(herb_words, word, length);
-	g->salt |= listed("|salt|", word, length);
-	g->sugar |= listed("|sugar|", word, length);
+	g->pepper |= word_in_list(pepper_words, word, length);
+	g->dry |= word_in_list(dry_words, word, length);
+	g->spice |= word_in_list(spice_words, word, length);
+	g->herb |= word_in_list(herb_words, word, length);
+	g->salt |= word_in_list("|salt|", word, length);
+	g->sugar |= word_in_list("|sugar|", word, length);
 	g->sweet |=
-	    listed("|honey|syrup|molasse|molasses|treacle|sucralose|sweetener|stevia|agave|", word,
-		   length);
-	g->lemon |= listed("|lemon|lime|", word, length);
-	g->juice |= listed("|juice|", word, length);
-	g->water |= listed("|water|ice|", word, length);
-	g->black |= listed("|black|cayenne|peppercorn|", word, length);
-	g->fresh |= listed("|fresh|", word, length);
-	g->seed |= listed("|seed|", word, length);
-	g->celery |= listed("|celery|", word, length);
-	g->powder |= listed("|dried|dry|powder|powdered|flake|", word, length);
-	g->flaked |= listed("|powder|powdered|flake|", word, length);
-	g->garlic |= listed("|garlic|", word, length);
-	g->clove |= listed("|clove|", word, length);
-	g->ginger |= listed("|ginger|mustard|coriander|", word, length);
-	g->paste |= listed("|paste|", word, length);
-	g->tomato |= listed("|tomato|", word, length);
-	g->wine |= listed("|wine|sherry|champagne|balsamic|", word, length);
-	g->odd |= listed("|malt|rice|coconut|fruit|raspberry|spirit|cleaning|balsamic|flavoured|"
+	    word_in_list("|honey|syrup|molasse|molasses|treacle|sucralose|sweetener|stevia|agave|",
+			 word, length);
+	g->lemon |= word_in_list("|lemon|lime|", word, length);
+	g->juice |= word_in_list("|juice|", word, length);
+	g->water |= word_in_list("|water|ice|", word, length);
+	g->black |= word_in_list("|black|cayenne|peppercorn|", word, length);
+	g->fresh |= word_in_list("|fresh|", word, length);
+	g->seed |= word_in_list("|seed|", word, length);
+	g->celery |= word_in_list("|celery|", word, length);
+	g->powder |= word_in_list("|dried|dry|powder|powdered|flake|", word, length);
+	g->flaked |= word_in_list("|powder|powdered|flake|", word, length);
+	g->garlic |= word_in_list("|garlic|", word, length);
+	g->clove |= word_in_list("|clove|", word, length);
+	g->ginger |= word_in_list("|ginger|mustard|coriander|", word, length);
+	g->paste |= word_in_list("|paste|", word, length);
+	g->tomato |= word_in_list("|tomato|", word, length);
+	g->wine |= word_in_list("|wine|sherry|champagne|balsamic|", word, length);
+	g->odd |=
+	    word_in_list("|malt|rice|coconut|fruit|raspberry|spirit|cleaning|balsamic|flavoured|"
 			 "flavored|seasoned|cane|date|",
 			 word, length);
-	if (listed("|or|", word, length))
+	if (word_in_list("|or|", word, length))
 		out->said |= SAID_OR;
-	if (listed("|home|homemade|", word, length))
+	if (word_in_list("|home|homemade|", word, length))
 		out->said |= SAID_HOME_MADE;
 }
 
@@ -205,7 +199,7 @@ static bool is_dry_spice(const struct gathered *g)
 
 static void conclude(const struct gathered *g, struct item_words *out)
 {
-	const uint32_t head = head_word(out);
+	const uint32_t head = item_words_head(out);
 	if (!g->only_vinegar)
 		out->is &= ~(unsigned)IS_VINEGAR;
 	if (out->is & IS_VINEGAR)
@@ -226,7 +220,7 @@ static void conclude(const struct gathered *g, struct item_words *out)
 		out->is |= IS_MAYBE_DRY;
 	if (g->pepper && !(out->is & IS_DRY_SPICE))
 		out->is |= g->only_pepper ? IS_PEPPER : IS_VEGETABLE;
-	if (g->paste && g->tomato && head == hash("paste", 5))
+	if (g->paste && g->tomato && head == word_hash("paste", 5))
 		out->is |= IS_TOMATO_PASTE;
 	if (g->wine)
 		out->said |= SAID_WINE;
@@ -239,25 +233,25 @@ static void conclude(const struct gathered *g, struct item_words *out)
 /* Marks in the preparation, the note, and the name alike. */
 static void said_word(const char *word, size_t length, bool in_note, struct item_words *out)
 {
-	if (listed("|bottled|", word, length))
+	if (word_in_list("|bottled|", word, length))
 		out->said |= SAID_BOTTLED;
-	if (listed("|optional|", word, length))
+	if (word_in_list("|optional|", word, length))
 		out->said |= SAID_OPTIONAL;
-	if (listed(puree_words, word, length))
+	if (word_in_list(puree_words, word, length))
 		out->said |= SAID_PUREED | SAID_FINE;
-	if (listed(fine_words, word, length))
+	if (word_in_list(fine_words, word, length))
 		out->said |= SAID_FINE;
-	if (listed("|fresh|squeezed|freshly|", word, length) && (out->is & IS_CITRUS_JUICE))
+	if (word_in_list("|fresh|squeezed|freshly|", word, length) && (out->is & IS_CITRUS_JUICE))
 		out->said |= SAID_FRESH_JUICE;
-	if (listed("|homemade|home|", word, length) && (out->is & IS_VINEGAR))
+	if (word_in_list("|homemade|home|", word, length) && (out->is & IS_VINEGAR))
 		out->said |= SAID_HOME_MADE;
-	if (listed("|wine|", word, length) && (out->is & IS_VINEGAR))
+	if (word_in_list("|wine|", word, length) && (out->is & IS_VINEGAR))
 		out->said |= SAID_WINE;
-	if (listed("|heaped|heaping|scant|generous|rounded|", word, length))
+	if (word_in_list("|heaped|heaping|scant|generous|rounded|", word, length))
 		out->said |= SAID_EDGE;
-	if (!in_note && listed(changed_words, word, length))
+	if (!in_note && word_in_list(changed_words, word, length))
 		out->said |= SAID_CHANGED;
-	if (listed(soak_words, word, length))
+	if (word_in_list(soak_words, word, length))
 		out->said |= SAID_SOAK;
 }
 
@@ -283,46 +277,13 @@ static bool fold_cut(const char *text, char folded[WORDS_SIZE])
 	return words_fold(text, strlen(text), folded);
 }
 
-/* What words are made of; bytes above ASCII are parts of letters. */
-static bool is_of_word(char c)
-{
-	return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-	       c == '\'' || (c & 0x80);
-}
-
-bool text_next_word(const char **text, char folded[WORDS_SIZE])
-{
-	for (;;) {
-		size_t n = 0;
-		while (**text && !is_of_word(**text))
-			++*text;
-		if (!**text)
-			return false;
-		while (is_of_word((*text)[n]))
-			n++;
-		const char *word = *text;
-		*text += n;
-		if (words_fold(word, n, folded))
-			return true;
-	}
-}
-
-bool text_has_word(const char *text, const char *list)
-{
-	char word[WORDS_SIZE];
-	while (text_next_word(&text, word))
-		if (listed(list, word, strlen(word)))
-			return true;
-	return false;
-}
-
 bool word_is_food(const char *folded)
 {
 	const size_t length = strlen(folded);
 	for (size_t i = 0; i < sizeof lists / sizeof *lists; i++)
-		if (listed(lists[i].words, folded, length))
+		if (word_in_list(lists[i].words, folded, length))
 			return true;
-	return listed(pepper_words, folded, length);
+	return word_in_list(pepper_words, folded, length);
 }
 
 static void said_text(const char *text, bool in_note, struct item_words *out)
@@ -351,7 +312,7 @@ static void without_parentheses(const char *text, char *out, size_t size)
 void item_words_read(const char *ingredient, const char *preparation, const char *note,
 		     struct item_words *out)
 {
-	char name[INGREDIENT_FIELD_SIZE], folded[WORDS_SIZE], *at = folded, *word;
+	char name[INGREDIENT_FIELD_SIZE], folded[WORDS_SIZE] = "", *at = folded, *word;
 	struct gathered g = {true, true, true, true, true, true, true, .water = false};
 	uint32_t forms = 0; /* bit i: word i tells the form that a spice comes in */
 	size_t length;
@@ -366,14 +327,14 @@ void item_words_read(const char *ingredient, const char *preparation, const char
 			out->said |= SAID_TOO_LONG;
 			continue;
 		}
-		const char *same = same_word(word);
-		if (listed(neutral_words, word, length) || (*word >= '0' && *word <= '9'))
+		const char *same = word_at_home(word);
+		if (word_in_list(neutral_words, word, length) || (*word >= '0' && *word <= '9'))
 			out->neutral |= 1U << out->n;
-		if (listed(colour_words, word, length))
+		if (word_in_list(colour_words, word, length))
 			out->colour |= 1U << out->n;
-		if (listed("|ground|dried|dry|whole|powdered|", word, length))
+		if (word_in_list("|ground|dried|dry|whole|powdered|", word, length))
 			forms |= 1U << out->n;
-		out->word[out->n++] = hash(same, strlen(same));
+		out->word[out->n++] = word_hash(same, strlen(same));
 	}
 	g.dry |= g.ginger && text_has_word(preparation, "|ground|dried|powdered|");
 	conclude(&g, out);
@@ -383,87 +344,5 @@ void item_words_read(const char *ingredient, const char *preparation, const char
 	said_text(preparation, false, out);
 	said_text(note, true, out);
 	if (fold_cut(preparation, folded))
-		out->preparation = hash(folded, strlen(folded));
-}
-
-static bool has_word(const struct item_words *in, uint32_t word)
-{
-	for (unsigned i = 0; i < in->n; i++)
-		if (in->word[i] == word)
-			return true;
-	return false;
-}
-
-bool item_words_have(const struct item_words *words, const char *folded)
-{
-	const char *same = same_word(folded);
-	return has_word(words, hash(same, strlen(same)));
-}
-
-/* Is every word of a, but for those that may be missing, in b? *missing counts. */
-static bool within(const struct item_words *a, const struct item_words *b, uint32_t may_be_missing,
-		   int *missing)
-{
-	*missing = 0;
-	for (unsigned i = 0; i < a->n; i++) {
-		if (has_word(b, a->word[i]))
-			continue;
-		if (!(may_be_missing >> i & 1U))
-			return false;
-		(*missing)++;
-	}
-	return true;
-}
-
-static bool same_words(const struct item_words *a, const struct item_words *b)
-{
-	return a->n == b->n && memcmp(a->word, b->word, a->n * sizeof *a->word) == 0;
-}
-
-#define IS_NAMED_BY_SORT                                                                           \
-	(IS_VINEGAR | IS_CITRUS_JUICE | IS_CITRIC | IS_SALT | IS_SUGAR | IS_SWEETENER | IS_WATER | \
-	 IS_TOMATO_PASTE | IS_DRY_SPICE | IS_FAT | IS_STARCH)
-
-/* One of several things that the formula leaves to choose from. */
-static bool one_of(const struct item_words *recipe, const struct item_words *formula)
-{
-	int missing;
-	bool named = false;
-	for (unsigned i = 0; i < recipe->n; i++)
-		named |= !((recipe->neutral | recipe->colour) >> i & 1U);
-	return named && (formula->said & SAID_OR) && recipe->is == formula->is &&
-	       within(recipe, formula, recipe->neutral, &missing);
-}
-
-/* The same name, one of them saying more. */
-static bool same_thing(const struct item_words *recipe, const struct item_words *formula,
-		       int *extra)
-{
-	const uint32_t head = head_word(recipe);
-	const uint32_t mine = recipe->neutral | (head == hash("onion", 5) ? recipe->colour : 0);
-	int none;
-	if (head != head_word(formula))
-		return false;
-	return (within(recipe, formula, 0, &none) &&
-		within(formula, recipe, formula->neutral | formula->colour, extra)) ||
-	       (within(formula, recipe, 0, &none) && within(recipe, formula, mine, extra));
-}
-
-int item_words_score(const struct item_words *recipe, const struct item_words *formula)
-{
-	const unsigned both = recipe->is & formula->is;
-	int extra;
-	if (recipe->n == 0 || formula->n == 0 || ((recipe->said | formula->said) & SAID_TOO_LONG))
-		return 0;
-	if (same_words(recipe, formula))
-		return 100;
-	if ((recipe->is ^ formula->is) & IS_NAMED_BY_SORT)
-		return 0;
-	if (same_thing(recipe, formula, &extra))
-		return 95 - extra;
-	if (one_of(recipe, formula))
-		return 85;
-	if (both & (IS_VINEGAR | IS_SALT | IS_WATER))
-		return SCORE_SAME_SORT;
-	return both & IS_SUGAR ? 75 : 0;
+		out->preparation = word_hash(folded, strlen(folded));
 }
