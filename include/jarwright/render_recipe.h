@@ -47,12 +47,13 @@ json_t *comparison_json(const struct formula_set *set, const struct comparison *
 void checked_recipe_text(const struct page *page, const char *name,
 			 const struct comparison *comparison);
 /* {"name", "comparison"}; comparison NULL, then null: it is asked whether the recipe is meant. */
-json_t *checked_recipe_json(const char *name, const struct comparison *comparison);
+json_t *checked_recipe_json(const struct formula_set *set, const char *name,
+			    const struct comparison *comparison);
 /* Instead of check's answer: the recipe is inside no formula, so there is nothing to decide. */
 void uncovered_recipe_text(const struct page *page, const struct formula_set *set, const char *name,
 			   const struct comparison *comparison);
 /* With the members of decision_json(). */
-json_t *uncovered_recipe_json(const struct reference *ref, const struct request *request,
-			      const struct comparison *comparison);
+json_t *uncovered_recipe_json(const struct reference *ref, const struct formula_set *set,
+			      const struct request *request, const struct comparison *comparison);
 
 #endif

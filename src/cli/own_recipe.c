@@ -30,23 +30,26 @@ static bool read_meant(struct invocation *inv, enum meant *out)
 	return true;
 }
 
-bool formula_option(struct invocation *inv, const struct food **out)
+bool formula_find(const char *words, const struct food **out, struct error *err)
 {
-	const char *given = option(inv, "formula");
 	char shown[TEXT_SHOWN_SIZE];
 	struct food_match match;
-	*out = NULL;
-	if (!given)
-		return true;
-	text_show(given, SIZE_MAX, shown);
-	reference_find_food(reference_edition(), given, &match);
+	text_show(words, SIZE_MAX, shown);
+	reference_find_food(reference_edition(), words, &match);
 	if (match.kind != MATCH_ONE)
-		return error_usage(inv->err,
+		return error_usage(err,
 				   "formula: '%s' is not one food of the tables; 'jarwright foods' "
 				   "lists them",
 				   shown);
 	*out = match.foods[0];
 	return true;
+}
+
+bool formula_option(struct invocation *inv, const struct food **out)
+{
+	const char *given = option(inv, "formula");
+	*out = NULL;
+	return !given || formula_find(given, out, inv->err);
 }
 
 static bool prepare(struct held *out, struct error *err)
@@ -173,8 +176,9 @@ bool own_recipe_stops(const struct own_recipe *own)
 
 json_t *with_own_recipe(json_t *answer, const struct own_recipe *own)
 {
-	json_t *member =
-	    *own->name ? checked_recipe_json(own->name, own->held.comparison) : json_null();
+	json_t *member = *own->name
+			     ? checked_recipe_json(own->held.set, own->name, own->held.comparison)
+			     : json_null();
 	return with_member(answer, "recipe", member);
 }
 
@@ -185,8 +189,8 @@ int own_recipe_answer(struct invocation *inv, const struct asked *asked,
 	if (flag(inv, "json"))
 		return answer_json(
 		    inv,
-		    with_own_recipe(uncovered_recipe_json(reference_edition(), &asked->request,
-							  own->held.comparison),
+		    with_own_recipe(uncovered_recipe_json(reference_edition(), own->held.set,
+							  &asked->request, own->held.comparison),
 				    own),
 		    status);
 	struct page page = answer_page(inv);

@@ -51,6 +51,8 @@ int own_recipe_answer(struct invocation *inv, const struct asked *asked,
 /* answer, which it takes, with the member "recipe"; NULL: out of memory. */
 json_t *with_own_recipe(json_t *answer, const struct own_recipe *own);
 
+/* The food whose formula these words name, found as check finds it. */
+bool formula_find(const char *words, const struct food **out, struct error *err);
 /* --formula as a food of the tables; NULL if it was not given. False: inv->err is filled. */
 bool formula_option(struct invocation *inv, const struct food **out);
 

@@ -37,22 +37,23 @@ void uncovered_recipe_text(const struct page *page, const struct formula_set *se
 		    name, name);
 }
 
-json_t *checked_recipe_json(const char *name, const struct comparison *comparison)
+json_t *checked_recipe_json(const struct formula_set *set, const char *name,
+			    const struct comparison *comparison)
 {
-	json_t *compared = comparison ? comparison_json(comparison, NULL) : json_null();
+	json_t *compared = comparison ? comparison_json(set, comparison, NULL) : json_null();
 	/* None was looked for. */
 	if (json_is_object(compared))
 		json_object_del(compared, "repair");
 	return json_pack("{s:s, s:o}", "name", name, "comparison", compared);
 }
 
-json_t *uncovered_recipe_json(const struct reference *ref, const struct request *request,
-			      const struct comparison *comparison)
+json_t *uncovered_recipe_json(const struct reference *ref, const struct formula_set *set,
+			      const struct request *request, const struct comparison *comparison)
 {
 	struct request nothing = *request;
 	const struct decision decision = {.verdict = comparison->verdict};
 	nothing.food = (struct food_match){.kind = MATCH_NONE};
-	json_t *compared = comparison_json(comparison, NULL);
+	json_t *compared = comparison_json(set, comparison, NULL);
 	json_t *answer = decision_json(ref, &nothing, &decision);
 	if (answer &&
 	    json_object_set(answer, "findings", json_object_get(compared, "findings")) != 0) {

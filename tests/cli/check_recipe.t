@@ -51,7 +51,7 @@ added recipe 'weak beets': 8 ingredients, US measures
 
 $ jarwright check 'weak beets' --canner boiling-water --jar pint --elevation 900ft > out; s=$?; grep -c Process out; grep -e REFUSED -e 'recipe compare' out; exit $s
 0
-REFUSED  Held against the tested formula pickled-beets, Pickled beets.
+REFUSED  Not the tested formula pickled-beets.
 tested formula run: jarwright recipe compare 'weak beets'
 = 3
 

@@ -121,7 +121,7 @@ $ jarwright recipe compare sauce pickled-beets --vinegar 5% > /dev/null
 = 4
 
 $ jarwright recipe compare sauce nonesuch
-! jarwright: recipe compare: 'nonesuch' is not one tested formula; leave it out to find the nearest, or list them with 'jarwright foods'
+! jarwright: formula: 'nonesuch' is not one food of the tables; 'jarwright foods' lists them
 = 2
 
 $ jarwright recipe acid sauce
