@@ -76,7 +76,7 @@ About 1893 mL, by the published yield of pickled-beets for 0.5 times its
 
 # Untested: nothing like it is published.
 $ printf '2 kg chestnuts\n' | jarwright recipe add 'wood fruit' - --measures metric > /dev/null; jarwright check 'wood fruit' --canner boiling-water --jar pint --elevation 900ft | head -n 1; jarwright check 'wood fruit' --canner boiling-water --jar pint --elevation 900ft > /dev/null
-UNTESTED  No tested formula has anything in common with this recipe.
+UNTESTED  No tested formula is near this recipe.
 = 4
 
 # Unclear: how strong is the vinegar? Said, it is tested.
