@@ -6,11 +6,15 @@
 #include "jarwright/measure.h"
 #include "jarwright/physics.h"
 #include "jarwright/plan.h"
+#include "jarwright/render_page.h"
+#include "page_file.h"
 #include "request.h"
 
 static const struct option_spec options[] = {
     OPTION_ELEVATION,
     {"measured", "TEMPERATURE", "a boiling point you measured, with its unit: 202F, 94.5C"},
+    OPTION_CHART,
+    OPTION_OUT,
     OPTION_JSON,
     OPTIONS_END,
 };
@@ -18,6 +22,7 @@ static const struct option_spec options[] = {
 static const struct example examples[] = {
     {"jarwright boil --elevation 2900ft", "boiling point, jelly point, pressure for 240 F"},
     {"jarwright boil --measured 202F", "the elevation a boiling pot tells"},
+    {"jarwright boil --elevation 2900ft --chart --out boil.html", "by elevation, for the wall"},
     EXAMPLES_END,
 };
 
@@ -165,11 +170,31 @@ static json_t *to_json(const struct boil *boil)
 			 json_tenth(boil->pressure_psi), "gauge", gauges_json(boil));
 }
 
+/* The chart is for every elevation; the kitchen's own is marked if it is known. */
+static int chart(struct invocation *inv)
+{
+	struct elevation elevation;
+	struct page_file file;
+	if (option(inv, "measured"))
+		error_usage(inv->err, "boil: the chart marks an elevation; say --elevation "
+				      "instead of --measured");
+	if (inv->err->kind != ERROR_NONE || !invocation_elevation(inv, &elevation) ||
+	    !page_open(inv, &file))
+		return command_failed(inv);
+	struct boil_chart wall = {.here = {elevation.stated, elevation.mft},
+				  .edition = reference_edition()->edition};
+	bool whole = boil_chart_html(file.out, &wall, inv->err);
+	return page_close(inv, &file, whole) ? STATUS_DONE : command_failed(inv);
+}
+
 static int run(struct invocation *inv)
 {
 	struct boil boil = {.measured = false};
-	if (!operands_between(inv, 0, 0, "nothing") || !read_place(inv, &boil) ||
-	    !compute(inv, &boil))
+	if (!operands_between(inv, 0, 0, "nothing") || !chart_options(inv))
+		return command_failed(inv);
+	if (flag(inv, "chart"))
+		return chart(inv);
+	if (!read_place(inv, &boil) || !compute(inv, &boil))
 		return command_failed(inv);
 	if (flag(inv, "json"))
 		return answer_json(inv, to_json(&boil), STATUS_DONE);
@@ -179,11 +204,12 @@ static int run(struct invocation *inv)
 
 const struct command command_boil = {
     .name = "boil",
-    .synopsis = "[--elevation E | --measured TEMPERATURE]",
+    .synopsis = "[--elevation E | --measured TEMPERATURE] [--chart [--out FILE]]",
     .summary = "boiling point, jelly point and canner pressure at an elevation",
     .description = "Computes from the standard atmosphere and the steam tables what water, steam "
 		   "and a pressure canner reach where you are, or where you are from a boiling "
-		   "point you measured. It explains the published tables and decides nothing.",
+		   "point you measured. It explains the published tables and decides nothing. "
+		   "--chart makes a page for the wall, with every elevation up to 10,000 ft.",
     .options = options,
     .examples = examples,
     .run = run,

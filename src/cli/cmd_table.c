@@ -2,12 +2,16 @@
 #include <string.h>
 
 #include "cli.h"
+#include "jarwright/render_page.h"
 #include "jarwright/text.h"
+#include "page_file.h"
 #include "request.h"
 
 static const struct option_spec options[] = {
     {"canner", "KIND", "only the tables of this kind of canner"},
     OPTION_ELEVATION,
+    OPTION_CHART,
+    OPTION_OUT,
     OPTION_JSON,
     OPTIONS_END,
 };
@@ -15,6 +19,7 @@ static const struct option_spec options[] = {
 static const struct example examples[] = {
     {"jarwright table pickled-beets --elevation 2900ft", "all tables of a food"},
     {"jarwright table carrots --canner dial-gauge", "one kind of canner"},
+    {"jarwright table carrots --elevation 2900ft --chart --out carrots.html", "for the wall"},
     EXAMPLES_END,
 };
 
@@ -85,6 +90,20 @@ static int tables_json(struct invocation *inv, const struct asked *asked, const 
 			   STATUS_DONE);
 }
 
+static int tables_chart(struct invocation *inv, const struct asked *asked, const struct food *food,
+			struct elevation_mark here)
+{
+	struct table_chart chart = {.food = food, .here = here};
+	for (size_t i = 0; i < food->tables_n; i++)
+		if (wanted(asked, &food->tables[i]))
+			chart.tables[chart.tables_n++] = &food->tables[i];
+	struct page_file file;
+	if (!page_open(inv, &file))
+		return command_failed(inv);
+	table_chart_html(file.out, reference_edition(), &chart);
+	return page_close(inv, &file, true) ? STATUS_DONE : command_failed(inv);
+}
+
 static int several(struct invocation *inv, const struct food_match *match)
 {
 	if (flag(inv, "json"))
@@ -117,8 +136,9 @@ static int run(struct invocation *inv)
 	struct food_match match;
 	struct asked asked = {.own_canner = false};
 	struct elevation elevation;
-	if (!operands_between(inv, 1, 32, "FOOD") || !operand_words(inv, words, sizeof words) ||
-	    !asked_canner(inv, &asked) || !invocation_elevation(inv, &elevation))
+	if (!operands_between(inv, 1, 32, "FOOD") || !chart_options(inv) ||
+	    !operand_words(inv, words, sizeof words) || !asked_canner(inv, &asked) ||
+	    !invocation_elevation(inv, &elevation))
 		return command_failed(inv);
 	if (asked.request.canner_choice == CHOICE_BARRED)
 		return answer_barred(inv, asked.request.method);
@@ -136,16 +156,19 @@ static int run(struct invocation *inv)
 	}
 	if (flag(inv, "json"))
 		return tables_json(inv, &asked, match.foods[0], here);
+	if (flag(inv, "chart"))
+		return tables_chart(inv, &asked, match.foods[0], here);
 	print_tables(inv, &asked, match.foods[0], here);
 	return STATUS_DONE;
 }
 
 const struct command command_table = {
     .name = "table",
-    .synopsis = "FOOD [--canner KIND] [--elevation E]",
+    .synopsis = "FOOD [--canner KIND] [--elevation E] [--chart [--out FILE]]",
     .summary = "the published process table of a food",
     .description = "Prints the table as published, jars down and elevations across. The column "
-		   "for your elevation is marked with a star and named below it.",
+		   "for your elevation is marked with a star and named below it. --chart makes a "
+		   "page of it for the kitchen wall.",
     .options = options,
     .examples = examples,
     .run = run,
