@@ -173,11 +173,14 @@ lint: $(GEN)
 
 # Debian packages: what the build needs, then what tests and lint need.
 PACKAGES := gcc make libc6-dev libsqlite3-dev sqlite3 libjansson-dev libxml2-dev nettle-dev \
-            pkg-config check \
+            libqrencode-dev pkg-config check \
             clang clang-format clang-tidy cppcheck valgrind mandoc
 
+# The browser tests need more, and a newer node than Debian's does as well.
+deps-pages: PACKAGES := chromium zbar-tools $(if $(shell command -v npm),,nodejs npm)
+
 # Installs what is missing through the system's package manager; nothing when all is there.
-deps:
+deps deps-pages:
 	@missing=; for p in $(PACKAGES); do \
 		dpkg-query -W -f '$${db:Status-Abbrev}' $$p 2>/dev/null | grep -q '^ii' || missing="$$missing $$p"; \
 	done; \
@@ -222,9 +225,9 @@ clean:
 	rm -rf build build-asan build-cov build-clang build-deb
 
 help:
-	@echo 'all demo deps check check-all check-asan check-valgrind prove rules-off golden-update'
+	@echo 'all demo deps check check-all check-asan check-valgrind check-pages prove rules-off golden-update'
 	@echo 'coverage bench lint install uninstall clean'
 	@echo 'dist distcheck deb check-reproducible'
 
-.PHONY: all check check-all check-asan check-valgrind coverage lint deps demo install uninstall \
+.PHONY: all check check-all check-asan check-valgrind coverage lint deps deps-pages demo install uninstall \
         clean help

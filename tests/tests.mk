@@ -34,4 +34,11 @@ bench: $(PROGRAM) $(BUILD)/bench $(BUILD)/reference.db
 	$(BUILD)/bench $(PROGRAM) $(BUILD)/reference.db
 	tests/bench/ingredients.sh $(PROGRAM)
 
-.PHONY: prove golden-update rules-off bench
+# Every page in a browser: valid, accessible, printed, nothing outside its box, each QR code read.
+$(BUILD)/samples: $(LIB) tests/pages/samples.c
+	$(COMPILE) -o $@ tests/pages/samples.c $(LIB) $(LIBS)
+
+check-pages: $(PROGRAM) $(BUILD)/samples deps-pages
+	tests/pages/pages.sh $(PROGRAM) $(BUILD)/samples $(BUILD)/pages
+
+.PHONY: prove golden-update rules-off bench check-pages

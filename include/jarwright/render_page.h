@@ -29,8 +29,12 @@ void html_print(FILE *out, const char *format, ...) __attribute__((format(printf
 void html_begin(FILE *out, const char *title, const char *kicker, const char *style);
 /* Closes <main>; a footer with the edition and the caution that belongs on every sheet. */
 void html_end(FILE *out, const char *edition);
-/* A page without our frame, for labels: style is all its CSS; the heading is only for the ear. */
-void html_begin_bare(FILE *out, const char *title, const char *style);
+/*
+ * A page without our frame, for labels, whose every millimetre counts: what is written between the
+ * first two is all its style, which has a class "unseen" for the heading.
+ */
+void html_begin_bare(FILE *out, const char *title);
+void html_heading_bare(FILE *out, const char *title);
 void html_end_bare(FILE *out);
 
 /* "lead" in bold, then the citation's words, as a small paragraph. */

@@ -10,12 +10,16 @@
 #define TOP_FT    10000  /* as far as the tables of processes go */
 #define POINTS    41     /* of a curve */
 
-static const char chart_style[] = ".pair{display:grid;grid-template-columns:1fr 1fr;gap:6mm}\n"
-				  "td,thead th{text-align:right}\n"
-				  "td{font-size:14pt;padding-top:1mm;padding-bottom:1mm}\n"
-				  "tbody th{font-size:14pt;text-align:right;font-weight:400;"
-				  "padding-top:1mm;padding-bottom:1mm}\n"
-				  "tr.own>*{font-weight:700;border-left:0;border-right:0}\n";
+static const char chart_style[] =
+    ".pair{display:grid;grid-template-columns:1fr 1fr;gap:6mm}\n"
+    "header,.careful{margin-bottom:3mm}\n"
+    "table{table-layout:fixed}\n"
+    "td,th{text-align:right;text-wrap:balance}\n"
+    "td,tbody th{font-size:12.5pt;font-weight:400;padding-top:.4mm;padding-bottom:.4mm}\n"
+    "tbody small{display:block;font-size:9.5pt}\n"
+    "tr.own>*{font-weight:700}\n"
+    "@media screen and (max-width:700px){.pair{display:block}td,tbody th{font-size:10pt}"
+    "td,th{padding-left:0;padding-right:.5mm}thead th{font-size:8pt}}\n";
 
 struct figures {
 	double boiling_f, gauge_psi;
@@ -40,7 +44,7 @@ static void row(FILE *out, double ft, bool own)
 	struct figures at = figures_at(ft);
 	char feet[32], metres[32];
 	html_print(out,
-		   own ? "<tr class=\"own\"><th scope=\"row\">%s<br>your kitchen</th>"
+		   own ? "<tr class=\"own\"><th scope=\"row\">%s<small>your kitchen</small></th>"
 		       : "<tr><th scope=\"row\">%s</th>",
 		   feet_words(feet, sizeof feet, (int32_t)ceil(ft)));
 	fprintf(out, "<td>%s</td><td>%.1f</td><td>%.1f</td><td>%.1f</td></tr>\n",

@@ -115,10 +115,13 @@ void html_end(FILE *out, const char *edition)
 		   edition);
 }
 
-void html_begin_bare(FILE *out, const char *title, const char *style)
+void html_begin_bare(FILE *out, const char *title)
 {
 	head(out, title);
-	fputs(style, out);
+}
+
+void html_heading_bare(FILE *out, const char *title)
+{
 	html_print(out, "</style>\n</head>\n<body>\n<main>\n<h1 class=\"unseen\">%s</h1>\n", title);
 }
 

@@ -25,7 +25,8 @@ const char page_style[] =
     "caption{text-align:left;color:var(--soft);padding-bottom:1.5mm;font-size:10.5pt}\n"
     "th,td{padding:1.3mm 2mm;border-bottom:.2mm solid var(--line);text-align:left;"
     "vertical-align:baseline}\n"
-    "thead th{border-bottom:.5mm solid var(--ink);vertical-align:bottom;line-height:1.2}\n"
+    "thead th{border-bottom:.5mm solid var(--ink);vertical-align:bottom;line-height:1.2;"
+    "overflow-wrap:normal}\n"
     "tbody tr:last-child>*{border-bottom:.5mm solid var(--ink)}\n"
     "td.n,th.n{text-align:right}\n"
     ".own{border-left:.9mm solid var(--ink);border-right:.9mm solid var(--ink);"
@@ -43,4 +44,6 @@ const char page_style[] =
     "footer{break-inside:avoid;break-before:avoid;margin-top:6mm;border-top:.2mm solid "
     "var(--ink);padding-top:2mm;font-size:9pt;"
     "color:var(--soft);line-height:1.3}\n"
+    ".scroll{overflow-x:auto}\n"
+    "@media screen and (max-width:700px){body{padding:4mm}h1{font-size:20pt}}\n"
     "@media print{body{padding:0;max-width:none}}\n";

@@ -5,14 +5,17 @@
 
 #define MILLI 1000
 
-static const char chart_style[] = ".chart{font-size:15pt;line-height:1.25}\n"
-				  ".chart td{font-size:18pt;padding-top:1mm;padding-bottom:1mm}\n"
-				  ".chart thead th{font-size:11.5pt;text-wrap:balance}\n"
-				  ".chart small{font-size:11pt;font-weight:400}\n"
-				  ".chart tbody th{overflow-wrap:normal}\n"
-				  ".here,.at{display:block}\n"
-				  ".at{white-space:nowrap}\n"
-				  ".here{font-size:10.5pt}\n";
+static const char chart_style[] =
+    ".chart{font-size:15pt;line-height:1.25}\n"
+    ".chart td{font-size:18pt;padding-top:1mm;padding-bottom:1mm}\n"
+    ".chart thead th{font-size:11.5pt;text-wrap:balance}\n"
+    ".chart small{font-size:11pt;font-weight:400}\n"
+    ".chart tbody th{overflow-wrap:normal}\n"
+    ".here,.at{display:block}\n"
+    ".at{white-space:nowrap}\n"
+    ".here{font-size:10.5pt}\n"
+    "@media screen and (max-width:700px){.chart{font-size:10pt}.chart td{font-size:11pt}"
+    ".chart thead th,.here,.chart small{font-size:8pt}.chart td,.chart th{padding:1mm}}\n";
 
 /* The classes that decide give the longer of two published times: see rule sweet-spread. */
 static bool is_sweet_spread(const struct food *food)
