@@ -43,7 +43,7 @@ struct label_sheet {
 	int32_t gap_across, gap_down;      /* between labels, 0 or more */
 	int used;                          /* labels already gone from the first sheet */
 };
-#define PAPER_LABEL_LEAST_WIDTH  35000
+#define PAPER_LABEL_LEAST_WIDTH  38000
 #define PAPER_LABEL_LEAST_HEIGHT 15000
 
 /*

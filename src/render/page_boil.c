@@ -65,9 +65,11 @@ static void table(FILE *out, struct elevation_mark here)
 	for (double ft = 0; ft <= TOP_FT; ft += step) {
 		bool exactly = here.stated && own_ft == ft;
 		row(out, ft, exactly);
-		if (here.stated && own_ft > ft && own_ft < ft + step)
+		if (here.stated && own_ft > ft && own_ft < ft + step && own_ft < TOP_FT)
 			row(out, own_ft, true);
 	}
+	if (here.stated && own_ft > TOP_FT)
+		row(out, own_ft, true);
 	fputs("</tbody>\n</table>\n", out);
 }
 

@@ -20,7 +20,7 @@ static const char label_style[] =
     ".unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}\n"
     "ul{list-style:none}\n"
     ".label{display:flex;overflow:hidden}\n"
-    ".label .qr{flex:none;display:block}\n"
+    ".label .qr{flex:none;display:block;align-self:center}\n"
     ".text{flex:1;min-width:0;display:flex;flex-direction:column;"
     "overflow-wrap:anywhere}\n"
     ".food,.keep,.code{font-weight:700}\n"

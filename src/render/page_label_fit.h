@@ -11,7 +11,7 @@
 
 /* Parts of the size of the small text, in hundredths; also in the style of the labels. */
 #define LABEL_LINE 115 /* height of a line */
-#define LABEL_CODE 125 /* size of the code */
+#define LABEL_CODE 145 /* size of the code */
 #define LABEL_GAP  80  /* between two small texts in a line */
 
 /* Characters of a food's name that are ever put on a label, and their bytes with "...". */

@@ -1,5 +1,4 @@
 /* The one door to the QR library: a code as an SVG path. */
-#include <dlfcn.h>
 #include <qrencode.h>
 #include <string.h>
 
@@ -21,15 +20,16 @@ static struct {
 
 static bool open_library(struct error *err)
 {
-	if (qr.release)
-		return true;
-	void *library = dlopen("libqrencode.so.4", RTLD_NOW | RTLD_LOCAL);
-	if (library_symbol(library, "QRcode_encodeString", &qr.encode) &&
-	    library_symbol(library, "QRcode_free", &qr.release))
-		return true;
-	qr.release = NULL;
-	return error_failed(err, "labels: the QR library libqrencode cannot be loaded; install the "
-				 "package libqrencode4");
+	const struct library_function functions[] = {
+	    {"QRcode_encodeString", &qr.encode},
+	    {"QRcode_free", &qr.release},
+	};
+	static bool opened;
+	if (!opened)
+		opened = library_open("libqrencode.so.4", functions,
+				      sizeof functions / sizeof *functions);
+	return opened || error_failed(err, "labels: the QR library libqrencode cannot be loaded; "
+					   "install the package libqrencode4");
 }
 
 static bool is_code(const char *code)

@@ -189,9 +189,10 @@ void table_chart_html(FILE *out, const struct reference *ref, const struct table
 			 elevation_words(words, sizeof words, chart->here.mft));
 	html_begin(out, chart->food->title, kicker, chart_style);
 	if (chart->tables_n == 0) {
-		fputs("<p class=\"careful\">No process is published for this: refrigerate it, or "
-		      "freeze it.</p>\n",
-		      out);
+		html_print(out, "<p class=\"careful\">%s</p>\n",
+			   chart->food->tables_n
+			       ? "No table is published for this canner."
+			       : "No process is published: refrigerate it, or freeze it.");
 	} else {
 		facts(out, ref, chart->food);
 		cautions(out, ref, chart);

@@ -207,5 +207,5 @@ try {
 	await browser.close();
 	rmSync(folder, { recursive: true });
 }
-console.log(`pages: ${passed} passed, ${failed} failed`);
+console.log(`${passed} passed, ${failed} failed`);
 process.exit(failed === 0 ? 0 : 1);
