@@ -8,6 +8,7 @@
 #define FT_TO_M   0.3048 /* exact: international foot */
 #define PROCESS_F 240.0  /* the temperature that the guide names for low-acid food, p. 1-19 */
 #define TOP_FT    10000  /* as far as the tables of processes go */
+#define ROWS      11     /* of the table, TOP_FT among them */
 #define POINTS    41     /* of a curve */
 
 static const char chart_style[] =
@@ -54,7 +55,7 @@ static void row(FILE *out, double ft, bool own)
 
 static void table(FILE *out, struct elevation_mark here)
 {
-	double own_ft = (double)here.mft / MILLI, step = 1000;
+	double own_ft = (double)here.mft / MILLI, step = (double)TOP_FT / (ROWS - 1);
 	fputs("<table>\n<caption>By elevation above sea level</caption>\n<thead><tr>"
 	      "<th scope=\"col\">feet</th><th scope=\"col\">metres</th>"
 	      "<th scope=\"col\">water boils at °F</th><th scope=\"col\">water boils at °C</th>"
@@ -62,7 +63,8 @@ static void table(FILE *out, struct elevation_mark here)
 	      out);
 	if (here.stated && own_ft < 0)
 		row(out, own_ft, true);
-	for (double ft = 0; ft <= TOP_FT; ft += step) {
+	for (int i = 0; i < ROWS; i++) {
+		double ft = i * step;
 		bool exactly = here.stated && own_ft == ft;
 		row(out, ft, exactly);
 		if (here.stated && own_ft > ft && own_ft < ft + step && own_ft < TOP_FT)

@@ -182,7 +182,8 @@ bool labels_html(FILE *out, const struct label_sheet *sheet, const struct paper_
 	layout_style(out, &layout);
 	sheet_style(out, sheet);
 	html_heading_bare(out, "Labels for jars");
-	size_t place = (size_t)sheet->used, per_sheet = (size_t)(sheet->columns * sheet->rows);
+	size_t place = (size_t)sheet->used,
+	       per_sheet = (size_t)sheet->columns * (size_t)sheet->rows;
 	for (size_t i = 0; i < n; i++, place++) {
 		if (i == 0 || place % per_sheet == 0)
 			html_print(out,

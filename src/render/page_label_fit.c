@@ -210,8 +210,7 @@ static void copy_food(const char *food, char out[static LABEL_FOOD_SIZE])
 		bytes += step(food + bytes);
 		characters++;
 	}
-	memcpy(out, food, bytes);
-	strcpy(out + bytes, food[bytes] ? "..." : "");
+	snprintf(out, LABEL_FOOD_SIZE, "%.*s%s", (int)bytes, food, food[bytes] ? "..." : "");
 }
 
 /* Takes away the last character before "...", which it puts there. */
@@ -223,7 +222,7 @@ static void shorten(char words[static LABEL_FOOD_SIZE])
 	size_t last = 0;
 	for (size_t at = 0; words[at]; at += step(words + at))
 		last = at;
-	strcpy(words + last, "...");
+	snprintf(words + last, LABEL_FOOD_SIZE - last, "...");
 }
 
 void label_food_fit(const struct label_layout *layout, const struct paper_label *label,

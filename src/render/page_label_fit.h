@@ -16,7 +16,7 @@
 
 /* Characters of a food's name that are ever put on a label, and their bytes with "...". */
 #define LABEL_FOOD_CHARACTERS 120
-#define LABEL_FOOD_SIZE       (LABEL_FOOD_CHARACTERS * 4 + sizeof "...")
+#define LABEL_FOOD_SIZE       (LABEL_FOOD_CHARACTERS * (size_t)4 + sizeof "...")
 
 /* The same for all labels of a file. */
 struct label_layout {

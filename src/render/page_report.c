@@ -36,7 +36,8 @@ static int64_t sum(const int months_of[REPORT_MONTHS])
 /* To a tenth, rounded down, wherever hours are shown. */
 static double hours_of(int64_t minutes)
 {
-	return (double)(minutes * 10 / MINUTES_AN_HOUR) / 10.0;
+	int64_t tenths = minutes * 10 / MINUTES_AN_HOUR;
+	return (double)tenths / 10;
 }
 
 static void number(FILE *out, int64_t value)

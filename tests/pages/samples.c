@@ -14,6 +14,7 @@
 
 /* All texts here are invented. */
 static const char hostile[] =
+    // NOLINTNEXTLINE(misc-misleading-bidirectional): it must not turn the page
     "</title></style><script>document.body.innerHTML='run'</script>\" onload='x' &amp; <b>&#60; "
     "\x1b[2J\a\r\n\t\xE2\x80\xAE" /* a right-to-left override */
     "txet\xE2\x81\xA6\xFF\xC0\x80 \xEF\xBF\xBE =HYPERLINK(1) ']]><!-- "

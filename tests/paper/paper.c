@@ -5,6 +5,7 @@
 
 #include "jarwright/text.h"
 
+// NOLINTNEXTLINE(misc-misleading-bidirectional): it must not turn the page
 const char hostile[] = "</title></style><script>alert('x')</script>\" onload=\"y\" &amp; <b>"
 		       "\x1b[2J\a\r\n\t\xE2\x80\xAE\xE2\x81\xA6\xFF\xC0\x80\xEF\xBF\xBE ]]><!-- "
 		       "\xD7\xA9\xD7\x9C\xD7\x95\xD7\x9D Donaudampfschifffahrtsgesellschaft";
