@@ -22,7 +22,7 @@ static const char sheet_style[] =
     ".process h2{margin:0}\n"
     ".big{font-size:38pt;font-weight:700;line-height:1;margin:0 0 .5mm}\n"
     ".big small{font-size:17pt}\n"
-    ".at-psi{font-size:32pt;white-space:nowrap}\n"
+    ".at-psi{font-size:28pt;white-space:nowrap}\n"
     "dl{display:grid;grid-template-columns:max-content minmax(0,1fr);gap:0 3mm;margin:1mm 0}\n"
     "dt{color:var(--soft)}\n"
     "dd{margin:0;font-weight:700}\n"

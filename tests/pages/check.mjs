@@ -109,11 +109,11 @@ async function printed(page, name, html) {
 	return faults;
 }
 
-// A picture of each code at about 300 dots an inch, read as a phone would.
-async function codesOf(page, folder) {
+// A picture of each code at about 200 dots an inch, read as a phone would.
+async function codesOf(page, folder, name) {
 	const files = [];
 	for (const [i, code] of (await page.locator('svg.qr').all()).entries()) {
-		const file = join(folder, `qr-${String(i).padStart(4, '0')}.png`);
+		const file = join(folder, `${name}-${i}.png`);
 		await code.screenshot({ path: file });
 		files.push(file);
 	}
@@ -125,9 +125,9 @@ async function codesOf(page, folder) {
 	}
 }
 
-async function codesRead(page, list, folder) {
+async function codesRead(page, list, folder, name) {
 	const wanted = readFileSync(list, 'utf8').trim().split('\n');
-	const read = await codesOf(page, folder);
+	const read = await codesOf(page, folder, name);
 	const faults = wanted.filter((code, i) => read[i] !== code).map((code) => `${code} is not read`);
 	if (read.length !== wanted.length) faults.push(`${read.length} codes are read, not ${wanted.length}`);
 	return faults;
@@ -161,7 +161,7 @@ async function look(context, name, folder) {
 	report(name, 'nothing overflows', await overflows(page, /^(labels|strips)/.test(name)));
 	report(name, 'pages of paper', await printed(page, name, html));
 	const list = join(pages, name.replace('.html', '.codes'));
-	if (existsSync(list)) report(name, 'QR codes', await codesRead(page, list, folder));
+	if (existsSync(list)) report(name, 'QR codes', await codesRead(page, list, folder, name));
 	await page.screenshot({ path: join(pages, name.replace('.html', '.png')), fullPage: true });
 	await page.close();
 }
@@ -189,7 +189,7 @@ async function checkTheChecks(context, folder) {
 	must('self-contained', selfContained(stripTexts(html)));
 	must('nothing overflows', await overflows(page, true));
 	must('pages of paper', await printed(page, 'labels-a4.html', html));
-	must('QR codes', await codesRead(page, join(pages, 'labels-a4.codes'), folder));
+	must('QR codes', await codesRead(page, join(pages, 'labels-a4.codes'), folder, name));
 	await page.close();
 }
 
@@ -200,8 +200,12 @@ const browser = await chromium.launch({
 		'--disable-component-update', '--disable-sync'],
 });
 try {
-	const context = await browser.newContext({ deviceScaleFactor: 3 });
-	for (const name of readdirSync(pages).filter((file) => file.endsWith('.html')).sort()) await look(context, name, folder);
+	const context = await browser.newContext({ deviceScaleFactor: 2 });
+	const names = readdirSync(pages).filter((file) => file.endsWith('.html')).sort();
+	const lookOn = async () => {
+		for (let name = names.shift(); name; name = names.shift()) await look(context, name, folder);
+	};
+	await Promise.all([lookOn(), lookOn()]);
 	await checkTheChecks(context, folder);
 } finally {
 	await browser.close();

@@ -144,6 +144,8 @@ static const struct sheet_ingredient beets[] = {
     {"12", "whole cloves"},
     {"4 to 6", "onions of 2 to 2 1/2 inches, sliced"},
 };
+static const struct sheet_ingredient carrots[] = {{"20 kg (44 lb)", "carrots without tops"},
+						  {"1 tsp a quart, if you like", "salt"}};
 static const struct sheet_process steam = {
     .minutes = 35,
     .canner = "steam canner",
@@ -233,6 +235,14 @@ static void all_sheets(const char *folder)
 	pressure.psi = 12;
 	pressure.vent = 10;
 	pressure.canner = "dial-gauge pressure canner";
+	pressure.jar = "quart jars";
+	pressure.elevation = "2,900 ft (2,001 to 4,000 ft)";
+	pressure.headspace = "1 inch";
+	pressure.source = "Complete Guide to Home Canning, 2015, guide 4, p. 4-10";
+	sheet.title = "Carrots, sliced or diced";
+	sheet.makes = "18 quarts";
+	sheet.ingredients = carrots;
+	sheet.ingredients_n = sizeof carrots / sizeof *carrots;
 	sheet.process = &pressure;
 	wall_sheet(folder, "sheet-pressure.html", &sheet);
 	sheet.process = NULL;
