@@ -91,8 +91,9 @@ TESTED  Pickled beets, pint jars, boiling-water canner, 900 ft
 $ jarwright check 'aunt beets' --formula pickled-beets --canner boiling-water --jar pint --elevation 900ft | head -n 1
 TESTED  Pickled beets, pint jars, boiling-water canner, 900 ft
 
-$ jarwright check 'aunt beets' --formula sweet-pepper-relish --canner boiling-water --jar pint --elevation 900ft > out; s=$?; head -n 1 out | grep -o 'against the tested formula .*'; test $s != 0
-against the tested formula sweet-pepper-relish, Sweet pepper
+$ jarwright check 'aunt beets' --formula sweet-pepper-relish --canner boiling-water --jar pint --elevation 900ft > out; s=$?; head -n 1 out; exit $s
+REFUSED  Not the tested formula sweet-pepper-relish.
+= 3
 
 $ jarwright check 'aunt beets' --formula chutney --canner boiling-water --jar pint
 ! jarwright: formula: 'chutney' is not one food of the tables; 'jarwright foods' lists them
