@@ -125,7 +125,7 @@ $ jarwright check applesauce --as food --canner boiling-water --jar pint --eleva
 
 $ jarwright check applesauce --as recipe --canner boiling-water --jar pint --elevation 900ft > out; s=$?; grep -c Process out; exit $s
 0
-= 3
+= 4
 
 # A name that is refused stays refused, unless the recipe is meant.
 $ jarwright recipe add elderberries beets.txt --measures us | head -n 1; jarwright check elderberries --canner boiling-water --jar pint --elevation 900ft | grep -o -e REFUSED -e food-or-recipe; jarwright check elderberries --canner boiling-water --jar pint --elevation 900ft > /dev/null
