@@ -36,6 +36,33 @@ bool jar_state_gone(enum jar_state state);
  */
 bool jar_state_may(enum jar_state from, enum jar_state to, bool shelf_stable);
 
+/*
+ * Can it be so, although it ought not to? What has happened must go into the log: the jar was
+ * opened, eaten, given away, chilled or thrown away whatever was advised. Nothing brings a jar
+ * to the shelf that may not stand there, and what is eaten or thrown away stays so.
+ */
+bool jar_state_possible(enum jar_state from, enum jar_state to);
+
+/* What is known of a jar when somebody wants to move it. */
+struct jar_standing {
+	enum jar_state state;
+	bool shelf_stable; /* as above, and it never stood too long */
+	bool processed;    /* its load was, as decided, and nothing learned since speaks against */
+	bool late;         /* it stood too long before it was chilled */
+	bool overdue;      /* it stands so now: jar_hold() hours since it came out */
+};
+enum jar_advice {
+	JAR_FINE,
+	JAR_TEST_SEAL,     /* not before its seal is tested */
+	JAR_STOOD_TOO_LONG, /* not to be tasted, and no longer worth chilling: discard it */
+	JAR_NOT_STABLE,    /* not processed as decided: not for giving away */
+	JAR_SENSELESS,     /* that cannot follow */
+};
+/* What to say to a move. All but JAR_SENSELESS can still have happened: jar_state_possible(). */
+enum jar_advice jar_advise(const struct jar_standing *jar, enum jar_state to);
+/* Does the jar depend on being chilled, frozen or processed again in time? */
+bool jar_is_waiting(const struct jar_standing *jar);
+
 /* Jars of one batch, numbered from 1. */
 #define BATCH_JARS_MAX 999
 struct jar_set {

@@ -220,6 +220,10 @@ CREATE TABLE jar (
     since_ms INTEGER NOT NULL,
     -- 1: eaten, given or discarded.
     gone     INTEGER NOT NULL CHECK (gone IN (0, 1)),
+    -- 1: its seal was tested and held, and nothing since says otherwise.
+    sealed   INTEGER NOT NULL CHECK (sealed IN (0, 1)),
+    -- 1: it stood too long before it was chilled or processed again; it stays so.
+    late     INTEGER NOT NULL CHECK (late IN (0, 1)),
     PRIMARY KEY (batch, number)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX jar_here ON jar (batch, number) WHERE gone = 0;

@@ -63,6 +63,58 @@ bool jar_state_may(enum jar_state from, enum jar_state to, bool shelf_stable)
 	return shelf_stable || (to != JAR_SHELF && (to != JAR_GIVEN || cold));
 }
 
+bool jar_state_possible(enum jar_state from, enum jar_state to)
+{
+	static const unsigned happens =
+	    COLD | TO(JAR_OPENED) | TO(JAR_EATEN) | TO(JAR_GIVEN) | TO(JAR_DISCARDED);
+	if (follows[from] == 0 || from == JAR_GIVEN || from == JAR_OPENED)
+		return (follows[from] & TO(to)) != 0;
+	return from != to && (happens & TO(to)) != 0;
+}
+
+bool jar_is_waiting(const struct jar_standing *jar)
+{
+	if (jar->state == JAR_REFRIGERATED || jar->state == JAR_FROZEN ||
+	    jar->state == JAR_OPENED || jar_state_gone(jar->state))
+		return false;
+	return !jar->shelf_stable || jar->state == JAR_UNSEALED;
+}
+
+/* Would somebody eat it after this? */
+static bool is_for_eating(enum jar_state to)
+{
+	return to == JAR_OPENED || to == JAR_EATEN || to == JAR_GIVEN;
+}
+
+/* Of a move that is possible, of a jar that is neither opened nor gone. */
+static enum jar_advice advise_whole(const struct jar_standing *jar, enum jar_state to)
+{
+	bool untested = jar->state == JAR_FILLED || jar->state == JAR_REPROCESSED;
+	if (untested && !jar->late && jar->processed && (is_for_eating(to) || jar->overdue))
+		return JAR_TEST_SEAL;
+	if ((jar->late && is_for_eating(to)) || (jar_is_waiting(jar) && jar->overdue))
+		return JAR_STOOD_TOO_LONG;
+	if (!jar_state_may(jar->state, to, true))
+		return untested ? JAR_TEST_SEAL : JAR_NOT_STABLE;
+	return jar_state_may(jar->state, to, jar->shelf_stable) ? JAR_FINE : JAR_NOT_STABLE;
+}
+
+enum jar_advice jar_advise(const struct jar_standing *jar, enum jar_state to)
+{
+	bool untested = jar->state == JAR_FILLED || jar->state == JAR_REPROCESSED;
+	if (untested && to == JAR_SHELF && jar->shelf_stable)
+		return JAR_TEST_SEAL;
+	if (untested && to == JAR_SHELF)
+		return JAR_NOT_STABLE;
+	if (!jar_state_may(jar->state, to, true) && !jar_state_possible(jar->state, to))
+		return JAR_SENSELESS;
+	if (to == JAR_DISCARDED || to == JAR_UNSEALED || jar_state_gone(jar->state))
+		return JAR_FINE;
+	if (jar->state == JAR_OPENED)
+		return jar->late ? JAR_STOOD_TOO_LONG : JAR_FINE;
+	return advise_whole(jar, to);
+}
+
 bool jar_set_has(const struct jar_set *set, int number)
 {
 	return number >= 1 && number <= BATCH_JARS_MAX &&

@@ -73,8 +73,8 @@ static enum applied insert_jar(struct applying *a, int number, const char *size,
 	sqlite3_stmt *add;
 	if (!store_cached(
 		a->db,
-		"INSERT INTO jar (batch, number, size, load, state, place, since_ms, gone) "
-		"VALUES (?1, ?2, ?3, ?4, ?5, NULL, ?6, 0)",
+		"INSERT INTO jar (batch, number, size, load, state, place, since_ms, gone, "
+		"sealed, late) VALUES (?1, ?2, ?3, ?4, ?5, NULL, ?6, 0, 0, 0)",
 		&add, a->err))
 		return APPLY_FAILED;
 	sqlite3_bind_int64(add, 1, a->event->subject);
@@ -114,13 +114,15 @@ struct jar_facts {
 	bool there;
 	enum jar_state state;
 	bool processed; /* its load was */
+	bool sealed;    /* tested, and nothing since says otherwise */
+	bool late;      /* stood too long: never shelf-stable again */
 };
 
 static bool read_jar(struct applying *a, int number, struct jar_facts *out)
 {
 	sqlite3_stmt *query;
 	if (!store_cached(a->db,
-			  "SELECT jar.state, load.outcome FROM jar JOIN load ON load.batch = "
+			  "SELECT jar.state, load.outcome, jar.sealed, jar.late FROM jar JOIN load ON load.batch = "
 			  "jar.batch AND load.number = jar.load "
 			  "WHERE jar.batch = ?1 AND jar.number = ?2",
 			  &query, a->err))
@@ -133,6 +135,8 @@ static bool read_jar(struct applying *a, int number, struct jar_facts *out)
 		const char *outcome = (const char *)sqlite3_column_text(query, 1);
 		out->there = state && outcome && jar_state_find(state, &out->state);
 		out->processed = outcome && strcmp(outcome, "processed") == 0;
+		out->sealed = sqlite3_column_int(query, 2) == 1;
+		out->late = sqlite3_column_int(query, 3) == 1;
 	}
 	return store_done(a->db, query, a->err);
 }
@@ -142,14 +146,23 @@ struct move {
 	enum jar_state to;
 	int64_t load; /* 0: the same */
 	bool for_shelf;
+	bool happened; /* it is so, whatever was advised */
 };
 
-static enum applied write_jar(struct applying *a, int number, const struct move *move)
+/* Does the seal that was tested still hold after the move? */
+static bool stays_sealed(bool sealed, enum jar_state to)
+{
+	if (to == JAR_SEALED)
+		return true;
+	return sealed && to != JAR_UNSEALED && to != JAR_REPROCESSED && to != JAR_OPENED;
+}
+
+static enum applied write_jar(struct applying *a, int number, const struct move *move, bool sealed)
 {
 	sqlite3_stmt *write;
 	if (!store_cached(a->db,
 			  "UPDATE jar SET state = ?3, place = ?4, since_ms = ?5, gone = ?6, "
-			  "load = coalesce(?7, load) WHERE batch = ?1 AND number = ?2",
+			  "load = coalesce(?7, load), sealed = ?8, late = late OR ?9 WHERE batch = ?1 AND number = ?2",
 			  &write, a->err))
 		return APPLY_FAILED;
 	sqlite3_bind_int64(write, 1, a->event->subject);
@@ -160,6 +173,8 @@ static enum applied write_jar(struct applying *a, int number, const struct move 
 	sqlite3_bind_int(write, 6, jar_state_gone(move->to));
 	if (move->load)
 		sqlite3_bind_int64(write, 7, move->load);
+	sqlite3_bind_int(write, 8, stays_sealed(sealed, move->to));
+	sqlite3_bind_int(write, 9, json_is_true(json_object_get(a->body, "late")));
 	return apply_run(a, write);
 }
 
@@ -170,7 +185,9 @@ static enum applied move_jar(struct applying *a, int number, const struct move *
 		return APPLY_FAILED;
 	if (!jar.there)
 		return senseless(a, "jar: the batch has no jar %d", number);
-	if (!jar_state_may(jar.state, move->to, move->for_shelf && jar.processed)) {
+	bool stable = move->for_shelf && jar.processed && !jar.late;
+	if (!jar_state_may(jar.state, move->to, stable) &&
+	    !(move->happened && jar_state_possible(jar.state, move->to))) {
 		if (jar_state_may(jar.state, move->to, true))
 			return senseless(a,
 					 "jar: jar %d was not processed as decided for the shelf, "
@@ -179,7 +196,7 @@ static enum applied move_jar(struct applying *a, int number, const struct move *
 		return senseless(a, "jar: jar %d is %s, so it cannot be %s", number,
 				 jar_state_word(jar.state), jar_state_word(move->to));
 	}
-	return write_jar(a, number, move);
+	return write_jar(a, number, move, jar.sealed);
 }
 
 static enum applied move_jars(struct applying *a, const char *key, const struct move *move)
@@ -204,7 +221,8 @@ enum applied apply_seal(struct applying *a)
 		return SENSELESS;
 	if (!read_batch(a, &batch))
 		return APPLY_FAILED;
-	const struct move move = {sealed ? JAR_SEALED : JAR_UNSEALED, 0, batch.for_shelf};
+	const struct move move = {.to = sealed ? JAR_SEALED : JAR_UNSEALED,
+				  .for_shelf = batch.for_shelf};
 	return move_jars(a, "jars", &move);
 }
 
@@ -221,6 +239,7 @@ enum applied apply_jar(struct applying *a)
 	if (!read_batch(a, &batch))
 		return APPLY_FAILED;
 	move.for_shelf = batch.for_shelf;
+	move.happened = json_is_true(json_object_get(a->body, "happened"));
 	return move_jars(a, "jars", &move);
 }
 
@@ -242,7 +261,8 @@ enum applied apply_load(struct applying *a)
 	if (how == APPLIED)
 		how = insert_jars(a, load, cold ? batch.first : JAR_FILLED);
 	if (how == APPLIED && json_object_get(a->body, "again")) {
-		const struct move again = {JAR_REPROCESSED, load, batch.for_shelf};
+		const struct move again = {
+		    .to = JAR_REPROCESSED, .load = load, .for_shelf = batch.for_shelf};
 		how = move_jars(a, "again", &again);
 	}
 	return how;

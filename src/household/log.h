@@ -28,7 +28,9 @@
  *                   in an earlier load, reprocessed
  *   load-amend      number facts outcome why, and out_ms?
  *   seal            jars sealed method? early
- *   jar             jars to place? why?
+ *   jar             jars to place? why? late? happened?
+ *                   late true: they stood too long, as judged then; happened true: it is so
+ *                   although it ought not to be
  *   batch-finish    (nothing)
  *   recall-open     reason what jars:[{batch jars}...] request    begins a recall
  *   recall-record   batch jars disposition note?
