@@ -53,10 +53,10 @@ struct jar_standing {
 };
 enum jar_advice {
 	JAR_FINE,
-	JAR_TEST_SEAL,     /* not before its seal is tested */
+	JAR_TEST_SEAL,      /* not before its seal is tested */
 	JAR_STOOD_TOO_LONG, /* not to be tasted, and no longer worth chilling: discard it */
-	JAR_NOT_STABLE,    /* not processed as decided: not for giving away */
-	JAR_SENSELESS,     /* that cannot follow */
+	JAR_NOT_STABLE,     /* not processed as decided: not for giving away */
+	JAR_SENSELESS,      /* that cannot follow */
 };
 /* What to say to a move. All but JAR_SENSELESS can still have happened: jar_state_possible(). */
 enum jar_advice jar_advise(const struct jar_standing *jar, enum jar_state to);
@@ -70,6 +70,7 @@ struct jar_set {
 };
 bool jar_set_has(const struct jar_set *set, int number);
 void jar_set_add(struct jar_set *set, int number);
+void jar_set_join(struct jar_set *set, const struct jar_set *more);
 size_t jar_set_count(const struct jar_set *set);
 /* The next number above `after` (0 to begin); 0: none. */
 int jar_set_next(const struct jar_set *set, int after);

@@ -63,12 +63,14 @@ enum due_kind {
 };
 struct due {
 	enum due_kind kind;
-	const struct shelf_line *line;  /* NULL for a gauge */
-	const struct gauge_due *gauge;  /* else NULL */
-	int64_t from_ms, until_ms;      /* of CHILL and SEAL */
-	bool now;                       /* a gauge that was never tested */
-	struct date day;                /* of .until_ms, or the day itself */
+	const struct shelf_line *line; /* one of those it stands for; NULL for a gauge */
+	struct jar_set jars;           /* of all of them */
+	const struct gauge_due *gauge; /* else NULL */
+	int64_t from_ms, until_ms;     /* of CHILL and SEAL */
+	bool now;                      /* a gauge that was never tested */
+	struct date day;               /* of .until_ms, or the day itself */
 };
+/* One entry a kind and load, or a kind, batch and day. */
 struct due_list {
 	struct due *items; /* by day and kind; owned */
 	size_t items_n;

@@ -20,6 +20,7 @@ static struct date day_of(int64_t ms)
 static bool due_of_line(const struct shelf_line *line, struct due *out)
 {
 	*out = (struct due){.line = line,
+			    .jars = line->group->jars,
 			    .from_ms = line->from_ms,
 			    .until_ms = line->deadline_ms,
 			    .day = line->until};
@@ -36,8 +37,8 @@ static bool due_of_line(const struct shelf_line *line, struct due *out)
 		return true;
 	case SHELF_OPENED:
 	case SHELF_CHILLED:
-		out->kind = line->section == SHELF_CHILLED && line->group->sealed ? DUE_BEST
-										  : DUE_EAT;
+		out->kind =
+		    line->section == SHELF_CHILLED && line->group->sealed ? DUE_BEST : DUE_EAT;
 		return line->dated;
 	case SHELF_FROZEN:
 	case SHELF_GOOD:
@@ -50,14 +51,17 @@ static bool due_of_line(const struct shelf_line *line, struct due *out)
 	return false;
 }
 
-/* "check dial gauges before use each year": a year after the last test, else at once. */
+/* "check dial gauges before use each year": so long after the last test, else at once. */
 static bool due_of_gauge(const struct gauge_due *gauge, struct instant now, struct due *out)
 {
+	struct span each;
 	const struct published_rule *rule =
 	    published_find(reference_edition(), "gauge", "times per year", "check dial gauges");
 	*out = (struct due){.kind = DUE_GAUGE, .gauge = gauge, .now = !gauge->tested};
-	out->day = gauge->tested ? date_add_months(gauge->last, 12) : instant_date(now);
-	return rule != NULL;
+	if (!rule || !published_span(rule, &each) || each.most < 1)
+		return false;
+	out->day = gauge->tested ? date_add_months(gauge->last, 12 / each.most) : instant_date(now);
+	return true;
 }
 
 static int by_day(const void *left, const void *right)
@@ -72,11 +76,41 @@ static int by_day(const void *left, const void *right)
 		x = a->until_ms;
 		y = b->until_ms;
 	}
-	/* Lines are in order already; so are gauges. */
+	if (x == y && a->line) {
+		x = a->line->group->batch;
+		y = b->line->group->batch;
+	}
+	if (x == y && a->line) {
+		x = a->line->group->load;
+		y = b->line->group->load;
+	}
+	/* Gauges are in order already. */
 	if (x == y)
-		return a->line ? (a->line > b->line) - (a->line < b->line)
-			       : (a->gauge > b->gauge) - (a->gauge < b->gauge);
+		return a->line ? 0 : (a->gauge > b->gauge) - (a->gauge < b->gauge);
 	return x < y ? -1 : 1;
+}
+
+/* Hours count from a load, days for the batch: so one entry stands for all of its jars. */
+static bool is_same(const struct due *a, const struct due *b)
+{
+	if (a->kind != b->kind || a->gauge || a->line->group->batch != b->line->group->batch)
+		return false;
+	return a->until_ms
+		   ? a->line->group->load == b->line->group->load && a->until_ms == b->until_ms
+		   : date_days(a->day) == date_days(b->day);
+}
+
+static void merge(struct due_list *list)
+{
+	size_t n = 0;
+	for (size_t i = 0; i < list->items_n; i++) {
+		struct due *item = &list->items[i];
+		if (n > 0 && is_same(&list->items[n - 1], item))
+			jar_set_join(&list->items[n - 1].jars, &item->jars);
+		else
+			list->items[n++] = *item;
+	}
+	list->items_n = n;
 }
 
 bool due_list_make(const struct shelf_list *shelf, const struct gauges_due *gauges,
@@ -89,8 +123,7 @@ bool due_list_make(const struct shelf_list *shelf, const struct gauges_due *gaug
 		return error_failed(err, "due: out of memory; close other programs and try again");
 	for (size_t i = 0; i < shelf->lines_n; i++) {
 		struct due *item = &out->items[out->items_n];
-		out->items_n +=
-		    due_of_line(&shelf->lines[i], item) && date_days(item->day) <= last;
+		out->items_n += due_of_line(&shelf->lines[i], item) && date_days(item->day) <= last;
 	}
 	for (size_t i = 0; i < gauges->gauges_n; i++) {
 		struct due *item = &out->items[out->items_n];
@@ -98,5 +131,6 @@ bool due_list_make(const struct shelf_list *shelf, const struct gauges_due *gaug
 		    due_of_gauge(&gauges->gauges[i], now, item) && date_days(item->day) <= last;
 	}
 	qsort(out->items, out->items_n, sizeof *out->items, by_day);
+	merge(out);
 	return true;
 }

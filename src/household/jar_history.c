@@ -174,8 +174,7 @@ static bool out_of_memory(struct error *err)
 
 static struct jar_entry *new_entry(struct jar_history *out, struct error *err)
 {
-	struct jar_entry *more =
-	    realloc(out->entries, (out->entries_n + 1) * sizeof *out->entries);
+	struct jar_entry *more = realloc(out->entries, (out->entries_n + 1) * sizeof *out->entries);
 	if (!more) {
 		out_of_memory(err);
 		return NULL;
@@ -286,8 +285,8 @@ static bool read_now(struct household *db, int64_t batch, int number, struct jar
 		return false;
 	sqlite3_bind_int64(query, 1, batch);
 	sqlite3_bind_int(query, 2, number);
-	bool ok = sqlite3_step(query) != SQLITE_ROW ||
-		  shelf_add_row(db, query, &facts, 0, &one, err);
+	bool ok =
+	    sqlite3_step(query) != SQLITE_ROW || shelf_add_row(db, query, &facts, 0, &one, err);
 	ok = store_done(db, query, err) && ok;
 	if (ok && one.groups_n == 0)
 		ok = error_usage(err, "jar %s-%02d: there is no such jar in the batch", facts.code,

@@ -127,6 +127,12 @@ void jar_set_add(struct jar_set *set, int number)
 		set->bits[number / 64] |= UINT64_C(1) << (number % 64);
 }
 
+void jar_set_join(struct jar_set *set, const struct jar_set *more)
+{
+	for (size_t i = 0; i < sizeof set->bits / sizeof *set->bits; i++)
+		set->bits[i] |= more->bits[i];
+}
+
 int jar_set_next(const struct jar_set *set, int after)
 {
 	for (int number = after + 1; number <= BATCH_JARS_MAX; number++)

@@ -51,12 +51,13 @@ static bool read_jar(struct household *db, int64_t batch, int number, const stru
 		     struct jar_row *out, struct error *err)
 {
 	sqlite3_stmt *query;
-	if (!store_cached(db,
-			  "SELECT jar.state, jar.late, jar.since_ms, load.outcome = 'processed' AND "
-			  "batch.keep = 'shelf' AND batch.held = 0, load.out_ms FROM jar JOIN load "
-			  "ON load.batch = jar.batch AND load.number = jar.load JOIN batch ON "
-			  "batch.id = jar.batch WHERE jar.batch = ?1 AND jar.number = ?2",
-			  &query, err))
+	if (!store_cached(
+		db,
+		"SELECT jar.state, jar.late, jar.since_ms, load.outcome = 'processed' AND "
+		"batch.keep = 'shelf' AND batch.held = 0, load.out_ms FROM jar JOIN load "
+		"ON load.batch = jar.batch AND load.number = jar.load JOIN batch ON "
+		"batch.id = jar.batch WHERE jar.batch = ?1 AND jar.number = ?2",
+		&query, err))
 		return false;
 	sqlite3_bind_int64(query, 1, batch);
 	sqlite3_bind_int(query, 2, number);
@@ -68,10 +69,8 @@ static bool read_jar(struct household *db, int64_t batch, int number, const stru
 		out->since_ms = sqlite3_column_int64(query, 2);
 		standing->processed = sqlite3_column_int(query, 3) == 1;
 		standing->shelf_stable = standing->processed && !standing->late;
-		int hours =
-		    standing->processed ? move->hold.failed_hours : move->hold.wrong_hours;
-		standing->overdue =
-		    move->at.ms - sqlite3_column_int64(query, 4) > hours * HOUR_MS;
+		int hours = standing->processed ? move->hold.failed_hours : move->hold.wrong_hours;
+		standing->overdue = move->at.ms - sqlite3_column_int64(query, 4) > hours * HOUR_MS;
 	}
 	return store_done(db, query, err) && read_recall(db, batch, number, out, err);
 }
@@ -88,14 +87,14 @@ static bool advised_against(const char *code, const struct jar_row *jar, enum ja
 	static const char insist[] = "if it has happened all the same, add --happened";
 	const char *done = done_word(move->to);
 	bool possible = jar_state_possible(jar->standing.state, move->to);
-	int hours =
-	    jar->standing.processed ? move->hold.failed_hours : move->hold.wrong_hours;
+	int hours = jar->standing.processed ? move->hold.failed_hours : move->hold.wrong_hours;
 	switch (advice) {
 	case JAR_TEST_SEAL:
-		return error_usage(err,
-				   "jar %s: its seal is not tested yet, so it cannot be %s; test it "
-				   "and say so with 'jarwright batch seal'%s%s",
-				   code, done, possible ? "; " : "", possible ? insist : "");
+		return error_usage(
+		    err,
+		    "jar %s: its seal is not tested yet, so it cannot be %s; test it "
+		    "and say so with 'jarwright batch seal'%s%s",
+		    code, done, possible ? "; " : "", possible ? insist : "");
 	case JAR_STOOD_TOO_LONG:
 		return error_usage(err,
 				   "jar %s: it stood more than %d hours %s before it was chilled, "
@@ -138,9 +137,8 @@ static bool check_jar(const char *code, const struct jar_row *jar, const struct 
 				   code, jar->recalled_for, done_word(move->to));
 	/* A moment typed to the minute may lie before one that was logged in the same minute. */
 	if (move->at.ms + MINUTE_MS <= jar->since_ms)
-		return error_usage(err,
-				   "jar %s: the log has it %s later than that; check --at", code,
-				   jar_state_word(jar->standing.state));
+		return error_usage(err, "jar %s: the log has it %s later than that; check --at",
+				   code, jar_state_word(jar->standing.state));
 	if (*advice == JAR_FINE ||
 	    (move->happened && jar_state_possible(jar->standing.state, move->to)))
 		return true;

@@ -122,7 +122,8 @@ static bool read_jar(struct applying *a, int number, struct jar_facts *out)
 {
 	sqlite3_stmt *query;
 	if (!store_cached(a->db,
-			  "SELECT jar.state, load.outcome, jar.sealed, jar.late FROM jar JOIN load ON load.batch = "
+			  "SELECT jar.state, load.outcome, jar.sealed, jar.late FROM jar JOIN load "
+			  "ON load.batch = "
 			  "jar.batch AND load.number = jar.load "
 			  "WHERE jar.batch = ?1 AND jar.number = ?2",
 			  &query, a->err))
@@ -162,7 +163,8 @@ static enum applied write_jar(struct applying *a, int number, const struct move 
 	sqlite3_stmt *write;
 	if (!store_cached(a->db,
 			  "UPDATE jar SET state = ?3, place = ?4, since_ms = ?5, gone = ?6, "
-			  "load = coalesce(?7, load), sealed = ?8, late = late OR ?9 WHERE batch = ?1 AND number = ?2",
+			  "load = coalesce(?7, load), sealed = ?8, late = late OR ?9 WHERE batch = "
+			  "?1 AND number = ?2",
 			  &write, a->err))
 		return APPLY_FAILED;
 	sqlite3_bind_int64(write, 1, a->event->subject);

@@ -24,7 +24,8 @@ static struct jar_group *new_group(struct jar_groups *groups, struct error *err)
 		size_t room = groups->room ? groups->room * 2 : 64;
 		struct jar_group *more = realloc(groups->groups, room * sizeof *more);
 		if (!more) {
-			error_failed(err, "jars: out of memory; close other programs and try again");
+			error_failed(err,
+				     "jars: out of memory; close other programs and try again");
 			return NULL;
 		}
 		groups->groups = more;
@@ -98,9 +99,8 @@ static bool read_load(struct household *db, struct jar_group *group, bool for_sh
 		      struct error *err)
 {
 	sqlite3_stmt *query;
-	if (!store_cached(
-		db, "SELECT out_ms, outcome FROM load WHERE batch = ?1 AND number = ?2", &query,
-		err))
+	if (!store_cached(db, "SELECT out_ms, outcome FROM load WHERE batch = ?1 AND number = ?2",
+			  &query, err))
 		return false;
 	sqlite3_bind_int64(query, 1, group->batch);
 	sqlite3_bind_int(query, 2, group->load);
@@ -180,8 +180,9 @@ static bool begin_group(struct household *db, const struct shelf_batch *batch,
 	g->recalled = row->recalled;
 	g->for_shelf = batch->for_shelf;
 	return (jar_state_find(row->state, &g->state) ||
-		error_failed(err, "jars: the file has a jar '%s', which this jarwright does not "
-				  "know; it may be damaged, put back a backup",
+		error_failed(err,
+			     "jars: the file has a jar '%s', which this jarwright does not "
+			     "know; it may be damaged, put back a backup",
 			     row->state)) &&
 	       read_load(db, g, batch->for_shelf, err);
 }

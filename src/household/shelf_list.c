@@ -187,8 +187,9 @@ static int by_use(const void *left, const void *right)
 		order = strcmp(a->group->place, b->group->place);
 	if (order == 0)
 		order = by_number(a->group->batch, b->group->batch);
-	return order ? order
-		     : by_number(jar_set_next(&a->group->jars, 0), jar_set_next(&b->group->jars, 0));
+	return order
+		   ? order
+		   : by_number(jar_set_next(&a->group->jars, 0), jar_set_next(&b->group->jars, 0));
 }
 
 bool shelf_list_make(const struct jar_groups *groups, struct instant now, struct shelf_list *out,

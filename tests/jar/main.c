@@ -1,0 +1,3 @@
+#include "suites.h"
+
+SUITE_MAIN(states_suite(), moves_suite(), shelf_suite(), due_suite())

@@ -1,0 +1,5 @@
+#include "suites.h"
+Suite *due_suite(void)
+{
+	return suite_create("due");
+}

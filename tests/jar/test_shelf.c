@@ -1,0 +1,5 @@
+#include "suites.h"
+Suite *shelf_suite(void)
+{
+	return suite_create("shelf");
+}
