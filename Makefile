@@ -173,7 +173,7 @@ lint: $(GEN)
 
 # Debian packages: what the build needs, then what tests and lint need.
 PACKAGES := gcc make libc6-dev libsqlite3-dev sqlite3 libjansson-dev libxml2-dev nettle-dev \
-            libqrencode-dev pkg-config check \
+            libqrencode-dev pkg-config check libical-dev \
             clang clang-format clang-tidy cppcheck valgrind mandoc
 
 # The browser tests need more, and a newer node than Debian's does as well.

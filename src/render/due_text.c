@@ -95,7 +95,5 @@ void due_text(const struct page *page, const struct due_list *list, struct insta
 		}
 		page_format(page, "", "%s%s %s", when, due_words(due, words, sizeof words), source);
 	}
-	if (sources.sources_n > 0)
-		page_blank(page);
 	sources_text(page, &sources);
 }

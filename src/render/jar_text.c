@@ -24,7 +24,7 @@ void jar_history_text(const struct page *page, const struct jar_history *history
 {
 	put_now(page, history, line);
 	page_blank(page);
-	page_headline(page, "What happened", "");
+	page_text(page, "", "What happened");
 	for (size_t i = 0; i < history->entries_n; i++) {
 		const struct jar_entry *entry = &history->entries[i];
 		char words[ENTRY_SIZE], at[INSTANT_SIZE], lead[INSTANT_SIZE + 8];

@@ -152,7 +152,7 @@ void shelf_text(const struct page *page, const struct shelf_list *list)
 		if (line->section != section) {
 			if (section != SHELF_SECTIONS)
 				page_blank(page);
-			page_headline(page, headings[line->section], "");
+			page_text(page, "", headings[line->section]);
 			section = line->section;
 		}
 		/* A line that would be too long begins anew. */
@@ -163,7 +163,5 @@ void shelf_text(const struct page *page, const struct shelf_list *list)
 	}
 	if (list->lines_n == 0)
 		page_text(page, "", "No jars here.");
-	if (sources.sources_n > 0)
-		page_blank(page);
 	sources_text(page, &sources);
 }

@@ -4,7 +4,7 @@
 #include "jarwright/shelf.h"
 #include "suites.h"
 
-/* 2026-09-21 12:53 UTC. */
+/* 2026-09-21 14:13 UTC. */
 static const int64_t noon = INT64_C(1790000000000) / 60000 * 60000;
 static struct log_fixture f;
 static struct jars_moved moved;
