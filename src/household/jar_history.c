@@ -53,7 +53,10 @@ static void tell_start(struct story *s, const json_t *body)
 	json_int_t minutes = json_integer_value(json_object_get(body, "minutes"));
 	json_int_t psi = json_integer_value(json_object_get(body, "psi"));
 	put(s, "decided ", body, "verdict", "");
-	put(s, ", to keep in the ", body, "keep", "");
+	const char *keep = text_of(body, "keep");
+	if (keep)
+		fprintf(s->out, ", to keep %s the %s", strcmp(keep, "shelf") == 0 ? "on" : "in",
+			keep);
 	put(s, ": ", body, "title", "");
 	put(s, ", ", body, "pack", " pack");
 	put(s, ", ", body, "canner_kind", "");

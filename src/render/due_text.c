@@ -22,10 +22,14 @@ const char *due_kind_word(enum due_kind kind)
 
 static const char *lead_words(const struct due *due)
 {
-	bool discard = due->line && due->line->act == ACT_DISCARD;
+	enum shelf_act act = due->line ? due->line->act : ACT_NONE;
 	switch (due->kind) {
 	case DUE_CHILL:
-		return discard ? "DISCARD, do not taste" : "refrigerate, freeze or process again";
+		if (act == ACT_FACTS)
+			return "give the missing facts of the load, or chill in time and else "
+			       "discard";
+		return act == ACT_DISCARD ? "DISCARD, do not taste"
+					  : "refrigerate, freeze or process again";
 	case DUE_SEAL:
 		return "test the seals";
 	case DUE_EAT:

@@ -111,9 +111,11 @@ static void advise_cold(const struct page *page, const struct moved *batch,
 	if (!batch->waiting)
 		return;
 	if (move->to == JAR_OPENED || move->to == JAR_EATEN)
-		page_text(page, "Mind: ",
-			  "some were unsealed or not processed as decided. Eat them only if they "
-			  "were never warm for long; chill what is left at once.");
+		page_text(
+		    page, "Mind: ",
+		    "unsealed, or not processed as decided: it is like fresh food now, not like "
+		    "canned food. It was to be chilled in time; keep what is left in the "
+		    "refrigerator from now on, and discard it if in doubt.");
 	if (move->to != JAR_REFRIGERATED && move->to != JAR_FROZEN)
 		return;
 	cite_keeping(move->to == JAR_FROZEN ? KEEPING_FROZEN : KEEPING_LID_FAILED,

@@ -134,11 +134,11 @@ static void put_line(const struct page *page, const struct shelf_line *line, con
 	shown_whole(group->place, place, sizeof place);
 	if (line->limit.from)
 		cite(sources, source, sizeof source, line->limit.from);
-	page_format(page, "  ", "%s: %s%s%s%s%s%s%s%s%s %s", title, jars,
+	page_format(page, "  ", "%s: %s%s%s%s%s%s%s%s%s%s%s", title, jars,
 		    *place ? (group->state == JAR_GIVEN ? ", to " : ", ") : "", place,
 		    stands ? ", not put away yet" : "", line->section == SHELF_GONE ? ", " : "",
 		    line->section == SHELF_GONE ? jar_state_word(group->state) : "",
-		    *act || *until ? "; " : "", act, until, source);
+		    *act || *until ? "; " : "", act, until, *source ? " " : "", source);
 }
 
 void shelf_text(const struct page *page, const struct shelf_list *list)

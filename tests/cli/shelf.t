@@ -11,16 +11,14 @@ $ jarwright shelf --older-than soon
 $ jarwright shelf --older-than 12; jarwright shelf --older-than 12monthly; jarwright shelf --older-than 0days
 ! jarwright: older-than: '12' is no age; write 12months, 1year, 6weeks or 30days
 ! jarwright: older-than: '12monthly' is no age; write 12months, 1year, 6weeks or 30days
-! jarwright: older-than: ...
+! jarwright: older-than: '0' is no whole number from 1 to 10000; type one
 = 2
 
 $ jarwright shelf --older-than '1 year' --food plums --place cellar --all
 No jars here.
 
-$ jarwright shelf plums
-! jarwright: ...
-...
-= 2
+$ jarwright shelf plums 2>&1 | head -c 17
+jarwright: shelf:
 
 $ jarwright due
 Nothing is due within 30 days.
@@ -29,7 +27,7 @@ $ jarwright due --days 1 --json
 {"due":[]}
 
 $ jarwright due --days 0
-! jarwright: ...
+! jarwright: days: '0' is no whole number from 1 to 10000; type one
 = 2
 
 $ jarwright due --ical - | tr -d '\r'
