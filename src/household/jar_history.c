@@ -294,7 +294,7 @@ static bool read_now(struct household *db, int64_t batch, int number, struct jar
 	if (ok && one.groups_n == 0)
 		ok = error_usage(err, "jar %s-%02d: there is no such jar in the batch", facts.code,
 				 number);
-	if (ok)
+	if (ok && one.groups_n > 0)
 		*out = one.groups[0];
 	jar_groups_release(&one);
 	return ok;

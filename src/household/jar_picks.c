@@ -42,9 +42,12 @@ static bool read_set(const char *text, struct jar_set *out)
 	char plain[WORD_SIZE];
 	size_t n = 0;
 	for (; *text; text++) {
-		bool dots = text[0] == '.' && text[1] == '.';
-		plain[n++] = dots ? '-' : *text;
-		text += dots;
+		plain[n] = *text;
+		if (text[0] == '.' && text[1] == '.') {
+			plain[n] = '-';
+			text++;
+		}
+		n++;
 	}
 	plain[n] = '\0';
 	return jar_set_parse(plain, out);
@@ -57,7 +60,7 @@ static bool read_set(const char *text, struct jar_set *out)
 static bool read_code(const char *word, struct jar_pick *out, bool *jars)
 {
 	struct batch_code code;
-	char text[WORD_SIZE];
+	char text[WORD_SIZE] = "";
 	*jars = false;
 	if (!strchr(word, '-'))
 		return false;
@@ -112,7 +115,7 @@ static bool single(const struct jar_set *set, int *number)
 /* What follows a batch: its jars. */
 static bool read_jars_of(struct reader *r, const char *batch, struct jar_pick *out)
 {
-	char word[WORD_SIZE];
+	char word[WORD_SIZE] = "";
 	if (next_word(r, word))
 		return read_set(word, &out->jars) || no_jar(r->err, word);
 	return r->err->kind
@@ -125,7 +128,7 @@ bool jar_picks_read(const char *const *words, size_t words_n, struct jar_picks *
 		    struct error *err)
 {
 	struct reader r = {words, words_n, NULL, err};
-	char word[WORD_SIZE];
+	char word[WORD_SIZE] = "";
 	memset(out, 0, sizeof *out);
 	while (next_word(&r, word)) {
 		struct jar_set number;

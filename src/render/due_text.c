@@ -45,12 +45,14 @@ static const char *lead_words(const struct due *due)
 char *due_words(const struct due *due, char *buffer, size_t size)
 {
 	char title[JAR_TITLE_SIZE], set[JAR_SET_SIZE];
-	if (due->gauge) {
+	*buffer = '\0';
+	const struct gauge_due *gauge = due->gauge;
+	if (gauge)
 		snprintf(buffer, size, "test the gauge of '%s'%s",
-			 shown_whole(due->gauge->canner, title, sizeof title),
-			 due->gauge->tested ? "" : ", which was never tested");
+			 shown_whole(gauge->canner, title, sizeof title),
+			 gauge->tested ? "" : ", which was never tested");
+	if (gauge || !due->line)
 		return buffer;
-	}
 	const struct jar_group *group = due->line->group;
 	bool says = due->kind == DUE_CHILL || due->kind == DUE_EAT;
 	snprintf(buffer, size, "%s: %s, %s %s%s%s", lead_words(due),

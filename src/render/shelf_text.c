@@ -147,7 +147,7 @@ void shelf_text(const struct page *page, const struct shelf_list *list)
 	enum shelf_section section = SHELF_SECTIONS;
 	for (size_t i = 0; i < list->lines_n;) {
 		const struct shelf_line *line = &list->lines[i];
-		char jars[JAR_SET_SIZE] = "";
+		char jars[JAR_SET_SIZE + WORDS_BUFFER] = "";
 		size_t n = 0;
 		if (line->section != section) {
 			if (section != SHELF_SECTIONS)
@@ -156,8 +156,7 @@ void shelf_text(const struct page *page, const struct shelf_list *list)
 			section = line->section;
 		}
 		/* A line that would be too long begins anew. */
-		while (i < list->lines_n && together(line, &list->lines[i]) &&
-		       (n == 0 || n < sizeof jars / 8))
+		while (i < list->lines_n && together(line, &list->lines[i]) && n < WORDS_BUFFER / 2)
 			n = put_jars(list->lines[i++].group, jars, sizeof jars, n);
 		put_line(page, line, jars, &sources);
 	}

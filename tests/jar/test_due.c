@@ -187,15 +187,16 @@ static void check_lines(const char *text)
 
 START_TEST(another_parser_reads_the_calendar)
 {
-	static const char title[] = "Beets; \"red\", from C:\\garden, \xe2\x80\xae\x1b[31m"
-				    "R\xc3\xbc"
-				    "ben R\xc3\xbc"
-				    "ben R\xc3\xbc"
-				    "ben R\xc3\xbc"
-				    "ben R\xc3\xbc"
-				    "ben R\xc3\xbc"
-				    "ben R\xc3\xbc"
-				    "ben";
+	static const char title[] =
+	    "Beets; \"red\", from C:\\garden, \xe2\x80\xae\xe2\x80\xac\x1b[31m"
+	    "R\xc3\xbc"
+	    "ben R\xc3\xbc"
+	    "ben R\xc3\xbc"
+	    "ben R\xc3\xbc"
+	    "ben R\xc3\xbc"
+	    "ben R\xc3\xbc"
+	    "ben R\xc3\xbc"
+	    "ben";
 	open_ical();
 	mixed_batch(title);
 	canner(NULL);

@@ -216,7 +216,7 @@ END_TEST
 
 /* Terminal escape, SQL, right-to-left override, line break. */
 static const char nasty[] = "a\x1b[2J'; DROP TABLE jar; --\n\xe2\x80\xae"
-			    "b \xc2\x9b";
+			    "b\xe2\x80\xac \xc2\x9b";
 
 START_TEST(text_from_outside_is_kept_exactly_and_shown_harmlessly)
 {
@@ -226,10 +226,10 @@ START_TEST(text_from_outside_is_kept_exactly_and_shown_harmlessly)
 	look(&any, noon + DAY_MS);
 	ck_assert_str_eq(groups.groups[0].title, nasty);
 	ck_assert_str_eq(groups.groups[0].place, nasty);
-	shows("a?[2J'; DROP TABLE jar; --??b ?");
+	shows("a?[2J'; DROP TABLE jar; --??b? ?");
 	for (const char *c = shown; *c; c++)
 		ck_assert(*c == '\n' || (unsigned char)*c >= ' ');
-	shows_not("\xe2\x80\xae");
+	shows_not("\xe2\x80");
 	json_t *json = shelf_json(&list);
 	ck_assert_str_eq(json_string_value(json_object_get(
 			     json_array_get(json_object_get(json, "lines"), 0), "place")),
@@ -291,7 +291,7 @@ START_TEST(the_query_reads_only_what_is_here)
 	while (sqlite3_step(query) == SQLITE_ROW)
 		rows++;
 	ck_assert_int_eq(rows, 50);
-	ck_assert_int_lt(sqlite3_stmt_status(query, SQLITE_STMTSTATUS_VM_STEP, 0), 50 * 40);
+	ck_assert_int_lt(sqlite3_stmt_status(query, SQLITE_STMTSTATUS_VM_STEP, 0), 2000);
 	sqlite3_finalize(query);
 }
 END_TEST
