@@ -65,12 +65,16 @@ struct moved {
 	struct jar_set jars;
 	struct jar_set advised_against; /* those that moved although they ought not */
 	enum jar_advice advice;         /* why they ought not */
-	bool waiting; /* some were unsealed, or not processed as decided, but in time */
+	bool waiting;                   /* some were unsealed, untested, or as below, but in time */
+	bool wrong;                     /* some of those were not processed as decided */
 };
 struct jars_moved {
 	struct moved batches[JAR_PICKS_MAX];
 	size_t batches_n;
 };
+
+/* A batch that is not there is a usage error; asked before a file is made to write in. */
+bool household_jars_known(struct household *db, const struct jar_picks *picks, struct error *err);
 
 /*
  * Moves them all in one transaction, or none. What is advised against is a usage error that says

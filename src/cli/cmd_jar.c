@@ -54,12 +54,23 @@ static bool read_move(struct invocation *inv, struct jar_move *move)
 	       fits(inv, "why", WHY_MAX) && invocation_when(inv, &move->at);
 }
 
+static bool jars_known(struct invocation *inv, const struct jar_picks *picks)
+{
+	struct household *db;
+	if (!cli_household(HOUSEHOLD_READ, &db, inv->err))
+		return false;
+	bool ok = household_jars_known(db, picks, inv->err);
+	household_close(db);
+	return ok;
+}
+
 static int move_jars(struct invocation *inv, const struct jar_picks *picks, enum jar_state to)
 {
 	struct jar_move move = {.to = to};
 	struct jars_moved moved;
 	struct household *db;
-	if (!read_move(inv, &move) || !cli_household(HOUSEHOLD_WRITE, &db, inv->err))
+	if (!read_move(inv, &move) || !jars_known(inv, picks) ||
+	    !cli_household(HOUSEHOLD_WRITE, &db, inv->err))
 		return command_failed(inv);
 	inv->saved = household_move_jars(db, picks, &move, &moved, inv->err);
 	household_close(db);

@@ -5,6 +5,7 @@
 #include "jarwright/household_jars.h"
 #include "jarwright/text.h"
 #include "log.h"
+#include "shelf.h"
 
 #define HOUR_MS   INT64_C(3600000)
 #define MINUTE_MS INT64_C(60000)
@@ -164,7 +165,10 @@ static void take(struct moving *m, int number, const struct jar_row *jar, enum j
 	bool late = advice != JAR_FINE && jar->standing.overdue;
 	jar_set_add(late ? &m->late : &m->fine, number);
 	jar_set_add(&m->told->jars, number);
-	m->told->waiting |= advice == JAR_FINE && jar_is_waiting(&jar->standing);
+	bool untested = jar->standing.state == JAR_FILLED || jar->standing.state == JAR_REPROCESSED;
+	bool waiting = advice == JAR_FINE && (untested || jar_is_waiting(&jar->standing));
+	m->told->waiting |= waiting;
+	m->told->wrong |= waiting && !jar->standing.processed;
 	if (advice == JAR_FINE)
 		return;
 	jar_set_add(&m->told->advised_against, number);
@@ -255,13 +259,32 @@ static bool read_batch(struct household *db, int64_t batch, struct moved *out, s
 	return store_done(db, query, err);
 }
 
+static bool find_pick(struct household *db, const struct jar_pick *pick, int64_t *batch,
+		      struct error *err)
+{
+	struct batch_code code = {.year = pick->year, .number = pick->number};
+	char text[BATCH_CODE_SIZE];
+	memcpy(code.device, pick->device, sizeof code.device);
+	if (!db->sql || db->version < LOG_SCHEMA)
+		return error_usage(err, "batch %s: there is none; see 'jarwright batch list'",
+				   batch_code_text(code.year, code.number, text));
+	return find_batch_code(db, &code, batch, err);
+}
+
+bool household_jars_known(struct household *db, const struct jar_picks *picks, struct error *err)
+{
+	int64_t batch;
+	for (size_t i = 0; i < picks->picks_n; i++)
+		if (!find_pick(db, &picks->picks[i], &batch, err))
+			return false;
+	return true;
+}
+
 static bool move_pick(struct household *db, const struct jar_pick *pick,
 		      const struct jar_move *move, struct moved *told, struct error *err)
 {
 	struct moving m = {.move = move, .told = told};
-	struct batch_code code = {.year = pick->year, .number = pick->number};
-	memcpy(code.device, pick->device, sizeof code.device);
-	if (!find_batch_code(db, &code, &m.batch, err) || !read_batch(db, m.batch, told, err))
+	if (!find_pick(db, pick, &m.batch, err) || !read_batch(db, m.batch, told, err))
 		return false;
 	bool taken = pick->count ? take_counted(db, &m, pick->count, err)
 				 : take_named(db, &m, &pick->jars, err);

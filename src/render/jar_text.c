@@ -118,7 +118,9 @@ static void advise_cold(const struct page *page, const struct moved *batch,
 		    "refrigerator from now on, and discard it if in doubt.");
 	if (move->to != JAR_REFRIGERATED && move->to != JAR_FROZEN)
 		return;
-	cite_keeping(move->to == JAR_FROZEN ? KEEPING_FROZEN : KEEPING_LID_FAILED,
+	/* No time is published for what was not processed as decided: that of an opened jar. */
+	enum keeping_case chilled = batch->wrong ? KEEPING_OPENED : KEEPING_LID_FAILED;
+	cite_keeping(move->to == JAR_FROZEN ? KEEPING_FROZEN : chilled,
 		     *batch->food ? batch->food : NULL, &limit, words, sources, source,
 		     sizeof source);
 	const struct published_rule *headspace =

@@ -3,6 +3,10 @@ $ jarwright jar 26-041-07; s=$?; test ! -e kitchen.db && exit $s
 ! jarwright: batch 26-041: there is none; see 'jarwright batch list'
 = 2
 
+$ jarwright jar 26-041-07 eaten; s=$?; test ! -e kitchen.db && exit $s
+! jarwright: batch 26-041: there is none; see 'jarwright batch list'
+= 2
+
 $ jarwright jar
 ! jarwright: jar: no JARS given; type 'jarwright jar JARS [opened|eaten|given|discarded|refrigerated|frozen|shelf|unsealed]'
 = 2
