@@ -33,6 +33,7 @@ struct shelf_line {
 	enum shelf_section section;
 	enum shelf_act act;
 	int64_t from_ms, deadline_ms; /* of COOLING, CHILL, FACTS; from_ms 0: at once */
+	bool past;                    /* .until is over */
 	bool dated;                   /* .until is there */
 	struct date until;            /* best before, or use by */
 	bool borrowed; /* nothing is published for such a jar: the strictest near it counts */

@@ -161,6 +161,7 @@ static void judge(struct times *times, struct shelf_line *line)
 	} else {
 		judge_whole(times, line);
 	}
+	line->past = line->dated && date_days(line->until) < date_days(day_of(times->now_ms));
 }
 
 static int by_number(int64_t a, int64_t b)

@@ -52,7 +52,7 @@ static json_t *line_json(const struct shelf_line *line)
 	const struct jar_group *group = line->group;
 	return json_pack(
 	    "{s:s, s:s?, s:s, s:s?, s:s, s:s, s:I, s:s, s:s, s:s?, s:o, s:o, s:o, s:o, s:o, s:o, "
-	    "s:o}",
+	    "s:o, s:b}",
 	    "section", sections[line->section], "do", act_word(line->act), "title", group->title,
 	    "food", or_null(group->food), "batch", group->code, "jars",
 	    jar_set_text(&group->jars, set, sizeof set), "n",
@@ -61,7 +61,7 @@ static json_t *line_json(const struct shelf_line *line)
 	    json_date(true, group->day), "out", json_moment(group->out_ms), "since",
 	    json_moment(group->since_ms), "until", json_date(line->dated, line->until), "deadline",
 	    json_moment(line->deadline_ms), "limit", json_limit(&line->limit), "source",
-	    line->limit.from ? json_citation(line->limit.from) : json_null());
+	    line->limit.from ? json_citation(line->limit.from) : json_null(), "past", line->past);
 }
 
 json_t *shelf_json(const struct shelf_list *list)

@@ -114,7 +114,8 @@ static void until_words(const struct shelf_line *line, char *buffer, size_t size
 		snprintf(buffer, size, "from %s to %s", moment(line->from_ms, from),
 			 moment(line->deadline_ms, to));
 	else if (line->dated)
-		snprintf(buffer, size, "%s %s%s", lead, date_text(line->until, until),
+		snprintf(buffer, size, "%s%s %s%s", line->past ? "PAST: " : "", lead,
+			 date_text(line->until, until),
 			 line->borrowed ? " (no time is published for it; the strictest near it)"
 					: "");
 	else

@@ -158,6 +158,10 @@ START_TEST(opened_and_chilled_jars_have_their_limits)
 	shows("Beets: 1 pint (26-001: 1); use by 2026-09-25");
 	shows("Beets: 1 pint (26-001: 7); use by 2026-09-29");
 	shows("Beets: 1 pint (26-001: 2); best before 2027-09-21");
+	look(&any, noon + 4 * DAY_MS);
+	shows_not("PAST");
+	look(&any, noon + 5 * DAY_MS);
+	shows("Beets: 1 pint (26-001: 1); PAST: use by 2026-09-25");
 }
 END_TEST
 
