@@ -18,8 +18,8 @@ run() {
 
 echo 'A kitchen at 2,900 ft on Example Hill, with a steam canner and a dial-gauge canner.'
 run kitchen --elevation 2900ft
-run kitchen add steamer --canner steam --holds-quarts 7 --holds-pints 8
-run kitchen add big-kettle --canner dial-gauge --holds-quarts 7 --holds-pints 9
+run canner add steamer --kind steam --holds-quarts 7 --holds-pints 8
+run canner add big-kettle --kind dial-gauge --holds-quarts 7 --holds-pints 9
 run check asparagus --canner steam --jar pint --pack raw
 run check pickled-beets --canner steam --jar half-pint --pack hot --vinegar 4%
 run check pickled-beets --canner steam --jar half-pint --pack hot --vinegar 5%

@@ -45,11 +45,11 @@ bool units_parse(const char *word, enum units *out, struct error *err);
 
 #define KITCHEN_TYPED_SIZE  64 /* bytes, the NUL included */
 #define KITCHEN_NAME_SIZE   64 /* bytes, the NUL included */
-#define KITCHEN_CANNERS_MAX 16
+#define KITCHEN_CANNERS_MAX 32 /* in use, that can be added */
 #define KITCHEN_HOLDS_MAX   100 /* jars in one load, far above any home canner */
 
 struct kitchen_canner {
-	char name[KITCHEN_NAME_SIZE]; /* hers; unique but for case */
+	char name[KITCHEN_NAME_SIZE]; /* hers */
 	enum canner kind;
 	/* Jars in one load; 0: not known. */
 	int holds_quarts, holds_pints, holds_half_pints;
@@ -63,6 +63,7 @@ struct kitchen {
 	enum units units;
 	struct kitchen_canner canners[KITCHEN_CANNERS_MAX]; /* by name */
 	size_t canners_n;
+	size_t canners_more; /* in use too, as two devices may bring them, but not listed here */
 };
 
 /* Elevations that can be kept, in feet: the range of the standard atmosphere's first layer. */
@@ -80,15 +81,9 @@ struct kitchen_change {
 };
 
 /*
- * Each of these is one transaction: when it returns true the change survives power loss, when
- * it returns false nothing changed. The file must be open for writing.
+ * One transaction: when it returns true the change survives power loss, when it returns false
+ * nothing changed. The file must be open for writing.
  */
 bool household_change_kitchen(struct household *db, const struct kitchen_change *change,
 			      struct error *err);
-/* Adds the canner, or replaces the one with that name; *replaced says which it was. */
-bool household_put_canner(struct household *db, const struct kitchen_canner *canner, bool *replaced,
-			  struct error *err);
-/* A name that is not there is a usage error that lists those that are. */
-bool household_remove_canner(struct household *db, const char *name, struct error *err);
-
 #endif

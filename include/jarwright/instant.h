@@ -31,6 +31,9 @@ struct date {
 /* The moment of a clock, with the offset that the time zone of the program has then. */
 struct instant instant_at(time_t seconds);
 
+/* Is it within the years 1970 to 9999 of UTC, with an offset that a place can have? */
+bool instant_in_range(struct instant at);
+
 /*
  * Reads "2026-11-25 14:30", the same with seconds, with T for the blank, with Z or an
  * offset ("+01:00") behind it; or "14:30", which is today's. Without an offset it is the time

@@ -10,7 +10,8 @@ CREATE TABLE chain (
     device     BLOB NOT NULL CHECK (length(device) = 16),
     -- What she calls the device: 'tablet'.
     name       TEXT NOT NULL CHECK (length(CAST(name AS BLOB)) BETWEEN 1 AND 63),
-    -- Where a fork leaves its parent: after the parent's event with this number.
+    -- Where a fork leaves its parent: after the parent's event with this number. Its own numbers
+    -- go on from there, and its first hash is over the hash of that event.
     parent     INTEGER REFERENCES chain (id),
     parent_seq INTEGER CHECK (parent_seq >= 0),
     -- 1: this file writes here.
@@ -36,7 +37,7 @@ CREATE TABLE event (
     -- 'batch-start'; the list is in src/household/apply.c.
     kind       TEXT NOT NULL CHECK (length(CAST(kind AS BLOB)) BETWEEN 1 AND 31),
     -- When it happened, which may be before it was written.
-    at_ms      INTEGER NOT NULL,
+    at_ms      INTEGER NOT NULL CHECK (at_ms BETWEEN 0 AND 253402300799999),
     offset_min INTEGER NOT NULL CHECK (offset_min BETWEEN -1440 AND 1440),
     -- A JSON object with sorted keys; src/household/log.h says what each kind has.
     body       TEXT NOT NULL,
@@ -121,7 +122,8 @@ CREATE TABLE lot (
     -- Of vinegar: thousandths of a percent of acid, rounded down.
     strength_mpct INTEGER CHECK (strength_mpct BETWEEN 1 AND 100000),
     -- 1: used up or thrown away.
-    finished      INTEGER NOT NULL CHECK (finished IN (0, 1))
+    finished      INTEGER NOT NULL CHECK (finished IN (0, 1)),
+    CHECK (strength_mpct IS NULL OR kind = 'vinegar')
 ) STRICT;
 CREATE INDEX lot_name ON lot (name);
 CREATE INDEX lot_code ON lot (code);

@@ -189,6 +189,13 @@ static bool take_moment(const char **at, struct date today, struct date *date, s
 	return take_date(at, date) && (take(at, ' ') || take(at, 'T')) && take_clock(at, clock);
 }
 
+bool instant_in_range(struct instant at)
+{
+	static const struct date end = {10000, 1, 1};
+	return at.ms >= 0 && at.ms < date_days(end) * SECONDS_PER_DAY * MS_PER_SECOND &&
+	       at.offset_min >= -24 * 60 && at.offset_min <= 24 * 60;
+}
+
 bool instant_parse(const char *what, const char *text, struct instant now, struct instant *out,
 		   struct error *err)
 {
@@ -206,9 +213,10 @@ bool instant_parse(const char *what, const char *text, struct instant now, struc
 		    what, shown);
 	if (!stated)
 		return local_instant(what, shown, date, clock, out, err);
-	out->ms = (seconds_of(date, clock) - offset * 60) * MS_PER_SECOND;
+	out->ms = (seconds_of(date, clock) - (int64_t)offset * 60) * MS_PER_SECOND;
 	out->offset_min = offset;
-	return true;
+	return instant_in_range(*out) ||
+	       error_usage(err, "%s: '%s' is outside the years 1970 to 9999", what, shown);
 }
 
 /* --- Showing --- */

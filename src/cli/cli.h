@@ -34,7 +34,8 @@ enum status {
 /* A long option. A list of them ends with OPTIONS_END. */
 struct option_spec {
 	const char *name;     /* "elevation", without dashes */
-	const char *argument; /* "E" (or "us|metric" for a closed choice); NULL: a flag */
+	const char *argument; /* "E" (or "us|metric" for a closed choice; "NAME..." for an option
+			       * that may be given several times); NULL: a flag */
 	const char *help;     /* lower case, no full stop; says the units */
 };
 /* clang-format off */
@@ -67,7 +68,8 @@ struct command {
 	int (*run)(struct invocation *inv);
 };
 
-#define OPTIONS_MAX  32   /* of one command, the common ones included */
+#define OPTIONS_MAX  64   /* of one command, the common ones included */
+#define GIVEN_MAX    64   /* options on one command line */
 #define ARGUMENT_MAX 4096 /* bytes */
 
 struct given_option {
@@ -77,7 +79,7 @@ struct given_option {
 
 struct invocation {
 	const struct command *command;
-	struct given_option given[OPTIONS_MAX];
+	struct given_option given[GIVEN_MAX];
 	size_t given_n;
 	const char **operands; /* operands_n of them, then NULL */
 	size_t operands_n;
@@ -94,6 +96,8 @@ struct invocation {
  * Asking for an option that the command does not declare is a bug: it aborts.
  */
 const char *option(const struct invocation *inv, const char *name);
+/* The values of an option that may be given several times, at most max of them. */
+size_t option_values(const struct invocation *inv, const char *name, const char **out, size_t max);
 /* Was the flag given? */
 bool flag(const struct invocation *inv, const char *name);
 
@@ -148,7 +152,8 @@ const struct option_spec *command_option(const struct command *command, const ch
 
 extern const struct command command_check, command_plan, command_table, command_foods, command_ways,
     command_explain, command_boil, command_convert, command_kitchen, command_recipe, command_record,
-    command_help, command_completion, command_jar, command_shelf, command_due;
+    command_help, command_completion, command_jar, command_shelf, command_due, command_canner,
+    command_lot, command_log, command_undo;
 
 /* The whole program but for process-wide settings: returns the exit code. */
 int cli_main(int argc, char **argv);

@@ -4,6 +4,7 @@
 
 #include "jarwright/measure.h"
 #include "jarwright/text.h"
+#include "own_canner.h"
 #include "request.h"
 
 bool invocation_kitchen(struct invocation *inv, struct kitchen *out)
@@ -69,25 +70,6 @@ static void feet_text(int32_t mft, char *buffer, size_t size)
 		 digits, (int)rest);
 }
 
-/* ", holds 7 quarts", then " or 9 pints"; nothing where she has not said. */
-static void holds_words(char *buffer, size_t size, int holds, const char *jars)
-{
-	size_t n = strlen(buffer);
-	if (holds > 0)
-		snprintf(buffer + n, size - n, "%s%d %s%s", n == 0 ? ", holds " : " or ", holds,
-			 jars, holds == 1 ? "" : "s");
-}
-
-static void print_canner(const struct page *page, const char *lead,
-			 const struct kitchen_canner *canner)
-{
-	char holds[WORDS_BUFFER] = "";
-	holds_words(holds, sizeof holds, canner->holds_quarts, "quart");
-	holds_words(holds, sizeof holds, canner->holds_pints, "pint");
-	holds_words(holds, sizeof holds, canner->holds_half_pints, "half-pint");
-	page_format(page, lead, "'%s' (%s%s)", canner->name, canner_word(canner->kind), holds);
-}
-
 static void print_kitchen(const struct page *page, const char *path, const struct kitchen *kitchen)
 {
 	char feet[32];
@@ -107,9 +89,12 @@ static void print_kitchen(const struct page *page, const char *path, const struc
 		page_text(page, "units:     ", units_word(kitchen->units));
 	if (kitchen->canners_n == 0)
 		page_text(page, "canner:    ",
-			  "none; add one with 'jarwright kitchen add NAME --canner KIND'");
+			  "none; add one with 'jarwright canner add NAME --kind KIND'");
 	for (size_t i = 0; i < kitchen->canners_n; i++)
 		print_canner(page, "canner:    ", &kitchen->canners[i]);
+	if (kitchen->canners_more > 0)
+		page_format(page, "canner:    ", "and %zu more; 'jarwright canner list' shows all",
+			    kitchen->canners_more);
 }
 
 /* Exact where it is whole; JSON has no other number for the rest. */
@@ -122,22 +107,11 @@ static json_t *json_feet(const struct kitchen *kitchen)
 	return json_real(kitchen->elevation_mft / 1000.0);
 }
 
-static json_t *json_holds(int holds)
-{
-	return holds ? json_integer(holds) : json_null();
-}
-
 static json_t *json_canners(const struct kitchen *kitchen)
 {
 	json_t *list = json_array();
 	for (size_t i = 0; i < kitchen->canners_n; i++) {
-		const struct kitchen_canner *canner = &kitchen->canners[i];
-		json_t *item = json_pack("{s:s, s:s, s:o, s:o, s:o}", "name", canner->name, "kind",
-					 canner_word(canner->kind), "holds_quarts",
-					 json_holds(canner->holds_quarts), "holds_pints",
-					 json_holds(canner->holds_pints), "holds_half_pints",
-					 json_holds(canner->holds_half_pints));
-		if (json_array_append_new(list, item) != 0) {
+		if (json_array_append_new(list, json_canner(&kitchen->canners[i])) != 0) {
 			json_decref(list);
 			return NULL;
 		}
@@ -167,16 +141,15 @@ static int show(struct invocation *inv, const char *path, const struct kitchen *
 
 /* What one run of the command changes. */
 struct change {
-	enum { CHANGE_NOTHING, CHANGE_FACTS, CHANGE_ADD, CHANGE_REMOVE } what;
 	struct kitchen_change facts;
 	struct elevation elevation;
-	struct kitchen_canner canner;
-	bool replaced;
 };
 
-static bool read_facts(struct invocation *inv, struct change *out)
+static bool read_change(struct invocation *inv, struct change *out)
 {
 	const char *elevation = option(inv, "elevation"), *units = option(inv, "units");
+	if (!operands_between(inv, 0, 0, ""))
+		return false;
 	if (elevation && !elevation_parse(elevation, &out->elevation, inv->err))
 		return false;
 	if (units && !units_parse(units, &out->facts.units, inv->err))
@@ -184,124 +157,31 @@ static bool read_facts(struct invocation *inv, struct change *out)
 	out->facts.elevation_stated = out->elevation.stated;
 	out->facts.elevation_mft = out->elevation.mft;
 	out->facts.elevation_typed = out->elevation.typed;
-	if (elevation || units)
-		out->what = CHANGE_FACTS;
 	return true;
 }
 
-static bool read_kind(const char *word, enum canner *out, struct error *err)
+static bool is_change(const struct kitchen_change *facts)
 {
-	char shown[TEXT_SHOWN_SIZE];
-	for (int kind = 0; word && kind < CANNER_COUNT; kind++)
-		if (strcmp(word, canner_word((enum canner)kind)) == 0) {
-			*out = (enum canner)kind;
-			return true;
-		}
-	text_show(word ? word : "", SIZE_MAX, shown);
-	return error_usage(err,
-			   "kitchen: %s%s%s; say --canner boiling-water, steam, dial-gauge or "
-			   "weighted-gauge",
-			   word ? "no canner is called '" : "the kind of canner is missing", shown,
-			   word ? "'" : "");
+	return facts->elevation_stated || facts->units != UNITS_UNSTATED;
 }
 
-static bool read_name(struct invocation *inv, struct change *out)
+static bool save(struct invocation *inv, struct household *db, const struct change *change)
 {
-	const char *name = inv->operands[1];
-	if (strlen(name) >= sizeof out->canner.name)
-		return error_usage(inv->err,
-				   "kitchen: the name is longer than %zu bytes; shorten it",
-				   sizeof out->canner.name - 1);
-	memcpy(out->canner.name, name, strlen(name) + 1);
-	return true;
-}
-
-static bool read_holds(struct invocation *inv, const char *name, int *out)
-{
-	const char *given = option(inv, name);
-	return !given || count_parse(name, given, KITCHEN_HOLDS_MAX, out, inv->err);
-}
-
-static bool read_canner(struct invocation *inv, struct change *out)
-{
-	return read_name(inv, out) &&
-	       read_kind(option(inv, "canner"), &out->canner.kind, inv->err) &&
-	       read_holds(inv, "holds-quarts", &out->canner.holds_quarts) &&
-	       read_holds(inv, "holds-pints", &out->canner.holds_pints) &&
-	       read_holds(inv, "holds-half-pints", &out->canner.holds_half_pints);
-}
-
-/* An option that goes with another form of the command would be lost in silence. */
-static bool only_options(struct invocation *inv, const char *form, const char *const *allowed)
-{
-	for (size_t i = 0; i < inv->given_n; i++) {
-		const char *const *name = allowed;
-		while (*name && strcmp(*name, inv->given[i].name) != 0)
-			name++;
-		if (!*name)
-			return error_usage(inv->err,
-					   "kitchen: --%s does not go with %s; 'jarwright kitchen "
-					   "--help' shows what does",
-					   inv->given[i].name, form);
-	}
-	return true;
-}
-
-static bool read_change(struct invocation *inv, struct change *out)
-{
-	static const char *const facts[] = {"elevation", "units", "json", "no-color", NULL};
-	static const char *const add[] = {
-	    "canner", "holds-quarts", "holds-pints", "holds-half-pints", "json", "no-color", NULL};
-	static const char *const remove[] = {"json", "no-color", NULL};
-	if (inv->operands_n == 0)
-		return only_options(inv, "the kitchen's own facts", facts) && read_facts(inv, out);
-	bool adds = strcmp(inv->operands[0], "add") == 0;
-	if (!adds && strcmp(inv->operands[0], "remove") != 0) {
-		char shown[TEXT_SHOWN_SIZE];
-		text_show(inv->operands[0], SIZE_MAX, shown);
-		return error_usage(inv->err, "kitchen: cannot '%s'; say add or remove", shown);
-	}
-	if (!operands_between(inv, 2, 2, "name"))
-		return false;
-	out->what = adds ? CHANGE_ADD : CHANGE_REMOVE;
-	return adds ? only_options(inv, "add", add) && read_canner(inv, out)
-		    : only_options(inv, "remove", remove);
-}
-
-static bool save(struct invocation *inv, struct household *db, struct change *change)
-{
-	switch (change->what) {
-	case CHANGE_FACTS:
-		inv->saved = household_change_kitchen(db, &change->facts, inv->err);
-		return inv->saved;
-	case CHANGE_ADD:
-		inv->saved = household_put_canner(db, &change->canner, &change->replaced, inv->err);
-		return inv->saved;
-	case CHANGE_REMOVE:
-		inv->saved = household_remove_canner(db, inv->operands[1], inv->err);
-		return inv->saved;
-	case CHANGE_NOTHING:
-		break;
-	}
-	return true;
+	if (!is_change(&change->facts))
+		return true;
+	inv->saved = household_change_kitchen(db, &change->facts, inv->err);
+	return inv->saved;
 }
 
 static void tell(struct invocation *inv, const struct change *change)
 {
-	FILE *out = inv->out;
 	char feet[32];
-	if (change->what == CHANGE_FACTS && change->facts.elevation_stated) {
+	if (change->facts.elevation_stated) {
 		feet_text(change->elevation.mft, feet, sizeof feet);
-		fprintf(out, "elevation is now %s ft\n", feet);
+		fprintf(inv->out, "elevation is now %s ft\n", feet);
 	}
-	if (change->what == CHANGE_FACTS && change->facts.units != UNITS_UNSTATED)
-		fprintf(out, "units are now %s\n", units_word(change->facts.units));
-	struct page page = answer_page(inv);
-	if (change->what == CHANGE_ADD)
-		print_canner(&page, change->replaced ? "replaced canner " : "added canner ",
-			     &change->canner);
-	if (change->what == CHANGE_REMOVE)
-		fprintf(out, "removed canner '%s'\n", inv->operands[1]);
+	if (change->facts.units != UNITS_UNSTATED)
+		fprintf(inv->out, "units are now %s\n", units_word(change->facts.units));
 }
 
 static int run_kitchen(struct invocation *inv)
@@ -312,8 +192,7 @@ static int run_kitchen(struct invocation *inv)
 	struct household *db;
 	if (!read_change(inv, &change) || !household_path(path, sizeof path, inv->err))
 		return command_failed(inv);
-	enum household_access access =
-	    change.what == CHANGE_NOTHING ? HOUSEHOLD_READ : HOUSEHOLD_WRITE;
+	enum household_access access = is_change(&change.facts) ? HOUSEHOLD_WRITE : HOUSEHOLD_READ;
 	if (!household_open(path, access, &db, inv->err))
 		return command_failed(inv);
 	bool ok = save(inv, db, &change) && household_kitchen(db, &kitchen, inv->err);
@@ -329,10 +208,6 @@ static int run_kitchen(struct invocation *inv)
 static const struct option_spec kitchen_options[] = {
     OPTION_ELEVATION,
     {"units", "us|metric", "how quantities are shown"},
-    {"canner", "KIND", "with add: boiling-water, steam, dial-gauge or weighted-gauge"},
-    {"holds-quarts", "N", "with add: quart jars in one load, 1 to 100"},
-    {"holds-pints", "N", "with add: pint jars in one load, 1 to 100"},
-    {"holds-half-pints", "N", "with add: half-pint jars in one load, 1 to 100"},
     OPTION_JSON,
     OPTIONS_END,
 };
@@ -341,21 +216,20 @@ static const struct option_spec kitchen_options[] = {
 static const struct example kitchen_examples[] = {
     {"jarwright kitchen --elevation 2900ft --units us",
      "keeps the elevation, so that later answers are for this kitchen"},
-    {"jarwright kitchen add \"big pot\" --canner boiling-water --holds-quarts 7",
-     "keeps a canner and what it holds, for planning loads"},
+    {"jarwright kitchen", "what is known of your kitchen, its canners too"},
     EXAMPLES_END,
 };
 
 const struct command command_kitchen = {
     .name = "kitchen",
-    .synopsis = "[add|remove NAME] [--canner KIND] [--elevation E] [--units us|metric]",
-    .summary = "your elevation, units and canners, kept for later answers",
+    .synopsis = "[--elevation E] [--units us|metric]",
+    .summary = "your elevation and units, kept for later answers",
     .description =
 	"Shows or changes the facts about your kitchen that answers depend on. Nothing is "
 	"assumed: an elevation that is not stated is asked for, because water boils cooler "
 	"higher up and the process must be longer. The first change makes the household file: "
 	"$JARWRIGHT_DB, else $XDG_DATA_HOME/jarwright/household.db, else "
-	"~/.local/share/jarwright/household.db.",
+	"~/.local/share/jarwright/household.db. Canners are kept with 'jarwright canner'.",
     .options = kitchen_options,
     .examples = kitchen_examples,
     .run = run_kitchen,

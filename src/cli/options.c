@@ -21,6 +21,16 @@ const char *option(const struct invocation *inv, const char *name)
 	return NULL;
 }
 
+size_t option_values(const struct invocation *inv, const char *name, const char **out, size_t max)
+{
+	size_t n = 0;
+	(void)option(inv, name); /* aborts if the command does not declare it */
+	for (size_t i = 0; i < inv->given_n && n < max; i++)
+		if (strcmp(inv->given[i].name, name) == 0)
+			out[n++] = inv->given[i].value ? inv->given[i].value : "";
+	return n;
+}
+
 bool flag(const struct invocation *inv, const char *name)
 {
 	return option(inv, name) != NULL;
@@ -77,6 +87,12 @@ bool arguments_have(int argc, char **argv, const char *name)
 	return false;
 }
 
+static bool option_repeats(const struct option_spec *spec)
+{
+	size_t n = spec->argument ? strlen(spec->argument) : 0;
+	return n > 3 && strcmp(spec->argument + n - 3, "...") == 0;
+}
+
 /* The name in "--name" or "--name=value", shown in a message that says there is no such. */
 static bool unknown(struct invocation *inv, const char *typed)
 {
@@ -126,14 +142,16 @@ static bool take(struct invocation *inv, const char *typed, const char *value, b
 	/* "--jar --pack raw": a forgotten value, not a jar called "--pack". */
 	if (apart && strncmp(value, "--", 2) == 0)
 		return needs(inv, spec, value);
-	for (size_t i = 0; i < inv->given_n; i++)
+	for (size_t i = 0; i < inv->given_n && !option_repeats(spec); i++)
 		if (inv->given[i].name == spec->name) {
 			if (!value)
 				return true;
 			return error_usage(inv->err, "%s: --%s is given twice; give it once",
 					   inv->command->name, spec->name);
 		}
-	assert(inv->given_n < OPTIONS_MAX);
+	if (inv->given_n == GIVEN_MAX)
+		return error_usage(inv->err, "%s: more than %d options; leave some out",
+				   inv->command->name, GIVEN_MAX);
 	inv->given[inv->given_n++] = (struct given_option){spec->name, value};
 	return true;
 }

@@ -2,6 +2,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "jarwright/text.h"
 #include "log.h"
 
 /* --- Taking back --- */
@@ -106,7 +107,8 @@ enum applied apply_event(struct household *db, const struct event *event, char w
 		how = kind->apply(&a);
 	json_decref(a.body);
 	memcpy(why, a.why, sizeof a.why);
-	return how;
+	/* A look that failed is no reason to call an entry senseless. */
+	return a.failed ? APPLY_FAILED : how;
 }
 
 /* --- What the apply functions share --- */
@@ -145,7 +147,7 @@ enum applied apply_run(struct applying *a, sqlite3_stmt *statement)
 
 static bool wrong(struct applying *a, const char *key)
 {
-	senseless(a, "log: the entry '%s' lacks its '%s'", a->event->kind, key);
+	senseless(a, "log: the entry '%s' has no '%s' that can be one", a->event->kind, key);
 	return false;
 }
 
@@ -169,13 +171,44 @@ bool body_flag(struct applying *a, const char *key, bool *out)
 	return json_is_boolean(value) || wrong(a, key);
 }
 
+bool body_is(struct applying *a, const char *key, json_type type)
+{
+	const json_t *value = json_object_get(a->body, key);
+	return !value || json_typeof(value) == type || wrong(a, key);
+}
+
+bool body_plain_text(struct applying *a, const char *key, size_t most, bool needed)
+{
+	const json_t *value = json_object_get(a->body, key);
+	const char *text = json_string_value(value);
+	if (!value && !needed)
+		return true;
+	return (text && *text && json_string_length(value) <= most &&
+		plain_text_check(text) == PLAIN_TEXT) ||
+	       wrong(a, key);
+}
+
+bool body_date(struct applying *a, const char *key, bool needed)
+{
+	const json_t *value = json_object_get(a->body, key);
+	const char *text = json_string_value(value);
+	struct date date;
+	struct error ignored = {0};
+	if (!value && !needed)
+		return true;
+	return (text && date_parse(key, text, &date, &ignored)) || wrong(a, key);
+}
+
 bool body_uuid_id(struct applying *a, const json_t *value, int64_t *id)
 {
 	uint8_t uuid[UUID_SIZE];
 	const char *text = json_string_value(value);
 	*id = 0;
-	return text && hex_parse(text, uuid, UUID_SIZE) && event_find(a->db, uuid, id, a->err) &&
-	       *id != 0;
+	if (!text || !hex_parse(text, uuid, UUID_SIZE))
+		return false;
+	if (!event_find(a->db, uuid, id, a->err))
+		a->failed = true;
+	return *id != 0;
 }
 
 void bind_text(sqlite3_stmt *statement, int at, const json_t *body, const char *key)

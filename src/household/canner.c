@@ -1,26 +1,103 @@
 /* The canners of the kitchen, as the log keeps them. */
+#include "jarwright/household_canners.h"
+
+#include <stdlib.h>
 #include <string.h>
 
 #include "jarwright/text.h"
 #include "log.h"
 
-/* The canner in use by this name; 0: there is none. */
-static bool canner_in_use(struct household *db, const char *name, int64_t *id, struct error *err)
+/* --- Reading --- */
+
+#define CANNER_COLUMNS                                                                             \
+	"canner.name, canner.kind, canner.holds_quarts, canner.holds_pints, "                      \
+	"canner.holds_half_pints, canner.retired, '@' || lower(substr(hex(event.uuid), -6)), "     \
+	"(SELECT count(*) FROM gauge_test WHERE canner = canner.id), last.tested, "                \
+	"last.high_mpsi, last.error_mpsi FROM canner JOIN event ON event.id = canner.id "          \
+	"LEFT JOIN gauge_test AS last ON last.id = (SELECT id FROM gauge_test WHERE "              \
+	"gauge_test.canner = canner.id ORDER BY tested DESC, id DESC LIMIT 1)"
+
+static bool damaged(const struct household *db, struct error *err)
 {
-	sqlite3_stmt *query;
-	*id = 0;
-	if (!store_cached(db, "SELECT id FROM canner WHERE name = ?1 AND retired = 0", &query, err))
-		return false;
-	sqlite3_bind_text(query, 1, name, -1, SQLITE_STATIC);
-	if (sqlite3_step(query) == SQLITE_ROW)
-		*id = sqlite3_column_int64(query, 0);
-	return store_done(db, query, err);
+	return error_failed(err,
+			    "household file '%s': its list of canners is damaged; run 'jarwright log "
+			    "verify'",
+			    db->path);
 }
 
-static bool count_canners(struct household *db, int *n, struct error *err)
+static bool read_record(sqlite3_stmt *row, struct canner_record *out)
 {
-	return store_integer(db, "SELECT count(*) FROM canner WHERE retired = 0", n, err);
+	memset(out, 0, sizeof *out);
+	out->retired = sqlite3_column_int(row, 5) != 0;
+	out->tests_n = (size_t)sqlite3_column_int64(row, 7);
+	out->last.high_mpsi = sqlite3_column_int(row, 9);
+	out->last.error_mpsi = sqlite3_column_int(row, 10);
+	return household_canner_row(row, &out->canner) &&
+	       store_text(row, 6, out->mark, sizeof out->mark) &&
+	       (out->tests_n == 0 ||
+		store_text(row, 8, out->last.tested, sizeof out->last.tested));
 }
+
+static bool add_record(struct household *db, sqlite3_stmt *row, struct canner_records *out,
+		       struct error *err)
+{
+	struct canner_record *more = realloc(out->items, (out->n + 1) * sizeof *more);
+	if (!more)
+		return error_failed(err, "canner: out of memory; close other programs and try again");
+	out->items = more;
+	return read_record(row, &out->items[out->n++]) || damaged(db, err);
+}
+
+bool household_canner_records(struct household *db, bool all, struct canner_records *out,
+			      struct error *err)
+{
+	sqlite3_stmt *row;
+	bool ok = true;
+	memset(out, 0, sizeof *out);
+	if (!store_has_log(db))
+		return !db->sql || store_too_old(db, err);
+	if (!store_cached(db,
+			  "SELECT " CANNER_COLUMNS
+			  " WHERE canner.retired <= ?1 ORDER BY canner.name, canner.id",
+			  &row, err))
+		return false;
+	sqlite3_bind_int(row, 1, all);
+	while (ok && sqlite3_step(row) == SQLITE_ROW)
+		ok = add_record(db, row, out, err);
+	if (store_done(db, row, err) && ok)
+		return true;
+	canner_records_release(out);
+	return false;
+}
+
+void canner_records_release(struct canner_records *records)
+{
+	free(records->items);
+	memset(records, 0, sizeof *records);
+}
+
+static bool read_one(struct household *db, int64_t id, struct canner_record *out, struct error *err)
+{
+	sqlite3_stmt *row;
+	if (!store_cached(db, "SELECT " CANNER_COLUMNS " WHERE canner.id = ?1", &row, err))
+		return false;
+	sqlite3_bind_int64(row, 1, id);
+	bool read = sqlite3_step(row) == SQLITE_ROW && read_record(row, out);
+	return store_done(db, row, err) && (read || damaged(db, err));
+}
+
+bool household_canner(struct household *db, const char *name, struct canner_record *out,
+		      struct error *err)
+{
+	int64_t id;
+	if (!store_has_log(db))
+		return db->sql ? store_too_old(db, err)
+			       : error_usage(err, "canner: there is none yet; add one with 'jarwright "
+						  "canner add NAME --kind KIND'");
+	return find_canner(db, name, &id, err) && read_one(db, id, out, err);
+}
+
+/* --- Writing --- */
 
 static bool set_holds(json_t *body, const char *key, int holds)
 {
@@ -39,23 +116,6 @@ static json_t *canner_body(const struct kitchen_canner *canner)
 	return NULL;
 }
 
-static bool put_canner(struct household *db, const struct kitchen_canner *canner, bool *replaced,
-		       struct error *err)
-{
-	int64_t id;
-	int n;
-	if (!canner_in_use(db, canner->name, &id, err) || !count_canners(db, &n, err))
-		return false;
-	*replaced = id != 0;
-	if (!*replaced && n >= KITCHEN_CANNERS_MAX)
-		return error_usage(err,
-				   "canner '%s': there are %d already; remove one with 'jarwright "
-				   "kitchen remove NAME'",
-				   canner->name, KITCHEN_CANNERS_MAX);
-	return log_append(db, *replaced ? "canner-change" : "canner-add", id,
-			  instant_at(time(NULL)), canner_body(canner), NULL, err);
-}
-
 static bool holds_check(int holds, const char *jars, struct error *err)
 {
 	if (holds >= 0 && holds <= KITCHEN_HOLDS_MAX)
@@ -68,59 +128,146 @@ static bool canner_check(const struct kitchen_canner *canner, struct error *err)
 {
 	if (canner->name[0] == '\0' || plain_text_check(canner->name) != PLAIN_TEXT)
 		return error_usage(err, "canner: its name is empty or no plain text; type a name");
+	if (canner->name[0] == '@')
+		return error_usage(err, "canner: a name cannot begin with @; type another");
 	return holds_check(canner->holds_quarts, "quarts", err) &&
 	       holds_check(canner->holds_pints, "pints", err) &&
 	       holds_check(canner->holds_half_pints, "half-pints", err);
 }
 
-bool household_put_canner(struct household *db, const struct kitchen_canner *canner, bool *replaced,
-			  struct error *err)
+/* A second canner in use by this name would make every later "--canner NAME" a question. */
+static bool name_is_free(struct household *db, const char *name, int64_t but, struct error *err)
+{
+	sqlite3_stmt *query;
+	if (!store_cached(db,
+			  "SELECT 1 FROM canner WHERE name = ?1 AND retired = 0 AND id <> ?2", &query,
+			  err))
+		return false;
+	sqlite3_bind_text(query, 1, name, -1, SQLITE_STATIC);
+	sqlite3_bind_int64(query, 2, but);
+	bool taken = sqlite3_step(query) == SQLITE_ROW;
+	if (!store_done(db, query, err))
+		return false;
+	return !taken || error_usage(err,
+				     "canner '%s': there is one of that name; change it with "
+				     "'jarwright canner change', or give this one another name",
+				     name);
+}
+
+static bool add_canner(struct household *db, const struct kitchen_canner *canner, struct instant at,
+		       struct error *err)
+{
+	int n;
+	if (!name_is_free(db, canner->name, 0, err) ||
+	    !store_integer(db, "SELECT count(*) FROM canner WHERE retired = 0", &n, err))
+		return false;
+	if (n >= KITCHEN_CANNERS_MAX)
+		return error_usage(err,
+				   "canner '%s': there are %d already; retire one with 'jarwright "
+				   "canner retire NAME'",
+				   canner->name, n);
+	return log_append(db, "canner-add", 0, at, canner_body(canner), NULL, err);
+}
+
+bool household_add_canner(struct household *db, const struct kitchen_canner *canner,
+			  struct instant at, struct error *err)
 {
 	if (!canner_check(canner, err) || !log_begin(db, err))
 		return false;
-	return log_end(db, put_canner(db, canner, replaced, err), err);
+	return log_end(db, add_canner(db, canner, at, err), err);
 }
 
-static bool no_such_canner(const struct kitchen *kitchen, const char *name, struct error *err)
+static bool merge_change(struct kitchen_canner *canner, const struct canner_change *change,
+			 struct error *err)
 {
-	char shown[TEXT_SHOWN_SIZE], list[KITCHEN_CANNERS_MAX * (KITCHEN_NAME_SIZE + 4)];
-	size_t length = 0;
-	text_show(name, SIZE_MAX, shown);
-	if (kitchen->canners_n == 0)
-		return error_usage(err,
-				   "canner '%s': there is none; add it with 'jarwright kitchen "
-				   "add NAME --canner KIND'",
-				   shown);
-	for (size_t i = 0; i < kitchen->canners_n; i++) {
-		sqlite3_snprintf((int)(sizeof list - length), list + length, "%s'%s'",
-				 i ? ", " : "", kitchen->canners[i].name);
-		length += strlen(list + length);
+	if (change->name) {
+		if (strlen(change->name) >= sizeof canner->name)
+			return error_usage(err,
+					   "canner: the name is longer than %zu bytes; shorten it",
+					   sizeof canner->name - 1);
+		memcpy(canner->name, change->name, strlen(change->name) + 1);
 	}
-	return error_usage(err, "canner '%s': there is none of that name; there is %s", shown,
-			   list);
+	if (change->kind)
+		canner->kind = *change->kind;
+	if (change->holds_quarts)
+		canner->holds_quarts = *change->holds_quarts;
+	if (change->holds_pints)
+		canner->holds_pints = *change->holds_pints;
+	if (change->holds_half_pints)
+		canner->holds_half_pints = *change->holds_half_pints;
+	return canner_check(canner, err);
 }
 
-/* The message lists those that are there. */
-static bool canner_missing(struct household *db, const char *name, struct error *err)
-{
-	struct kitchen kitchen;
-	return household_canners(db, &kitchen, err) && no_such_canner(&kitchen, name, err);
-}
-
-static bool remove_canner(struct household *db, const char *name, struct error *err)
+static bool change_canner(struct household *db, const char *name,
+			  const struct canner_change *change, struct instant at,
+			  struct canner_record *now, struct error *err)
 {
 	int64_t id;
-	if (!canner_in_use(db, name, &id, err))
-		return false;
-	if (!id)
-		return canner_missing(db, name, err);
-	return log_append(db, "canner-retire", id, instant_at(time(NULL)), json_object(), NULL,
-			  err);
+	return find_canner(db, name, &id, err) && read_one(db, id, now, err) &&
+	       merge_change(&now->canner, change, err) &&
+	       name_is_free(db, now->canner.name, id, err) &&
+	       log_append(db, "canner-change", id, at, canner_body(&now->canner), NULL, err) &&
+	       read_one(db, id, now, err);
 }
 
-bool household_remove_canner(struct household *db, const char *name, struct error *err)
+bool household_change_canner(struct household *db, const char *name,
+			     const struct canner_change *change, struct instant at,
+			     struct canner_record *now, struct error *err)
 {
-	if (!log_begin(db, err))
+	return log_begin(db, err) &&
+	       log_end(db, change_canner(db, name, change, at, now, err), err);
+}
+
+static bool retire_canner(struct household *db, const char *name, struct instant at,
+			  struct canner_record *now, struct error *err)
+{
+	int64_t id;
+	return find_canner(db, name, &id, err) &&
+	       log_append(db, "canner-retire", id, at, json_object(), NULL, err) &&
+	       read_one(db, id, now, err);
+}
+
+bool household_retire_canner(struct household *db, const char *name, struct instant at,
+			     struct canner_record *now, struct error *err)
+{
+	return log_begin(db, err) && log_end(db, retire_canner(db, name, at, now, err), err);
+}
+
+/* --- The gauge --- */
+
+static json_t *test_body(struct date tested, const struct gauge_reading *readings, size_t n)
+{
+	char day[DATE_SIZE];
+	json_t *list = json_array();
+	bool ok = list != NULL;
+	for (size_t i = 0; i < n && ok; i++)
+		ok = json_array_append_new(list, json_pack("{s:i, s:i}", "gauge_mpsi",
+							   (int)readings[i].gauge_mpsi,
+							   "master_mpsi",
+							   (int)readings[i].master_mpsi)) == 0;
+	if (ok) /* takes the list, whatever happens */
+		return json_pack("{s:s, s:o}", "tested", date_text(tested, day), "readings", list);
+	json_decref(list);
+	return NULL;
+}
+
+static bool test_gauge(struct household *db, const char *name, json_t *body, struct instant at,
+		       struct canner_record *now, struct error *err)
+{
+	int64_t id;
+	if (!find_canner(db, name, &id, err)) {
+		json_decref(body);
 		return false;
-	return log_end(db, remove_canner(db, name, err), err);
+	}
+	return log_append(db, "gauge-test", id, at, body, NULL, err) && read_one(db, id, now, err);
+}
+
+bool household_test_gauge(struct household *db, const char *name, struct date tested,
+			  const struct gauge_reading *readings, size_t readings_n, struct instant at,
+			  struct canner_record *now, struct error *err)
+{
+	return log_begin(db, err) &&
+	       log_end(db,
+		       test_gauge(db, name, test_body(tested, readings, readings_n), at, now, err),
+		       err);
 }

@@ -3,9 +3,18 @@
 
 #include "log.h"
 
+static bool canner_is_sound(struct applying *a)
+{
+	return body_plain_text(a, "name", KITCHEN_NAME_SIZE - 1, true) &&
+	       body_is(a, "kind", JSON_STRING) && body_is(a, "quarts", JSON_INTEGER) &&
+	       body_is(a, "pints", JSON_INTEGER) && body_is(a, "half_pints", JSON_INTEGER);
+}
+
 static enum applied write_canner(struct applying *a, const char *text)
 {
 	sqlite3_stmt *write;
+	if (!canner_is_sound(a))
+		return SENSELESS;
 	if (!store_cached(a->db, text, &write, a->err))
 		return APPLY_FAILED;
 	sqlite3_bind_int64(write, 1, a->event->subject);
@@ -46,6 +55,16 @@ enum applied apply_canner_retire(struct applying *a)
 	return how;
 }
 
+#define READING_MAX_MPSI 30000
+
+/* A reading in thousandths of a psi; home canners have none above 30 psi. */
+static bool take_reading(const json_t *reading, const char *key, int64_t *out)
+{
+	const json_t *value = json_object_get(reading, key);
+	*out = json_integer_value(value);
+	return json_is_integer(value) && *out >= 0 && *out <= READING_MAX_MPSI;
+}
+
 /* The worst of the readings: how far above the master, and how far off at all. */
 static bool read_error(struct applying *a, int64_t *high, int64_t *error)
 {
@@ -53,11 +72,11 @@ static bool read_error(struct applying *a, int64_t *high, int64_t *error)
 	size_t n = json_array_size(readings);
 	for (size_t i = 0; i < n; i++) {
 		const json_t *one = json_array_get(readings, i);
-		const json_t *gauge = json_object_get(one, "gauge_mpsi");
-		const json_t *master = json_object_get(one, "master_mpsi");
-		if (!json_is_integer(gauge) || !json_is_integer(master))
+		int64_t gauge, master;
+		if (!take_reading(one, "gauge_mpsi", &gauge) ||
+		    !take_reading(one, "master_mpsi", &master))
 			return false;
-		int64_t off = json_integer_value(gauge) - json_integer_value(master);
+		int64_t off = gauge - master;
 		int64_t far = off < 0 ? -off : off;
 		if (i == 0 || off > *high)
 			*high = off;
@@ -72,7 +91,10 @@ enum applied apply_gauge_test(struct applying *a)
 	int64_t high = 0, error = 0;
 	sqlite3_stmt *add;
 	if (!read_error(a, &high, &error))
-		return senseless(a, "gauge: the test has no readings");
+		return senseless(a, "gauge: the test has no readings from 0 to %d psi",
+				 READING_MAX_MPSI / 1000);
+	if (!body_date(a, "tested", true))
+		return SENSELESS;
 	if (!store_cached(a->db,
 			  "INSERT INTO gauge_test (id, canner, tested, high_mpsi, error_mpsi) "
 			  "SELECT ?1, ?2, ?3, ?4, ?5 WHERE EXISTS "

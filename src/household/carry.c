@@ -9,6 +9,7 @@ static void bind_body(json_t *body, const char *key, sqlite3_stmt *row, int colu
 		      *ok;
 }
 
+/* NULL: out of memory, or a text that no jarwright wrote. */
 static json_t *body_of(sqlite3_stmt *row)
 {
 	json_t *body = json_pack("{s:s, s:s}", "name", sqlite3_column_text(row, 0), "kind",

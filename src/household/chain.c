@@ -1,6 +1,8 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "jarwright/household_log.h"
+#include "jarwright/text.h"
 #include "log.h"
 
 static bool read_own(struct household *db, bool *found, struct chain_head *out, struct error *err)
@@ -52,6 +54,40 @@ bool chain_own(struct household *db, struct chain_head *out, struct error *err)
 			     db->path));
 }
 
+static bool rename_own(struct household *db, const char *name, struct error *err)
+{
+	sqlite3_stmt *update;
+	struct chain_head own;
+	bool taken;
+	if (!chain_own(db, &own, err) ||
+	    !store_cached(db, "SELECT 1 FROM chain WHERE name = ?1 COLLATE NOCASE AND own = 0",
+			  &update, err))
+		return false;
+	sqlite3_bind_text(update, 1, name, -1, SQLITE_STATIC);
+	taken = sqlite3_step(update) == SQLITE_ROW;
+	if (!store_done(db, update, err))
+		return false;
+	if (taken)
+		return error_usage(err, "log: another device is called '%s'; give this one another "
+					"name",
+				   name);
+	if (!store_cached(db, "UPDATE chain SET name = ?1 WHERE own = 1", &update, err))
+		return false;
+	sqlite3_bind_text(update, 1, name, -1, SQLITE_STATIC);
+	return store_run(db, update, err);
+}
+
+bool household_name_device(struct household *db, const char *name, struct error *err)
+{
+	if (!*name || strlen(name) >= KITCHEN_NAME_SIZE || plain_text_check(name) != PLAIN_TEXT ||
+	    strpbrk(name, "#@"))
+		return error_usage(err,
+				   "log: a device's name has 1 to %d bytes of plain text, without # "
+				   "and @; type another",
+				   KITCHEN_NAME_SIZE - 1);
+	return log_begin(db, err) && log_end(db, rename_own(db, name, err), err);
+}
+
 bool chain_advance(struct household *db, int64_t chain, int64_t seq, const uint8_t *hash,
 		   struct error *err)
 {
@@ -62,7 +98,11 @@ bool chain_advance(struct household *db, int64_t chain, int64_t seq, const uint8
 	sqlite3_bind_int64(update, 1, chain);
 	sqlite3_bind_int64(update, 2, seq);
 	sqlite3_bind_blob(update, 3, hash, DIGEST_SIZE, SQLITE_STATIC);
-	return store_run(db, update, err);
+	if (!store_run(db, update, err))
+		return false;
+	return sqlite3_changes(db->sql) == 1 ||
+	       error_failed(err, "household file '%s': its log is damaged; put back a backup",
+			    db->path);
 }
 
 /* Eight bytes, the highest first, so that the hash is the same on every machine. */

@@ -23,7 +23,8 @@ bool event_read(sqlite3_stmt *row, struct event *out)
 	out->at.offset_min = sqlite3_column_int(row, 7);
 	out->body = (const char *)sqlite3_column_text(row, 8);
 	out->body_length = (size_t)sqlite3_column_bytes(row, 8);
-	if (!kind || kind_length >= KIND_SIZE || !out->body ||
+	if (!kind || kind_length >= KIND_SIZE || strlen(kind) != kind_length || !out->body ||
+	    !instant_in_range(out->at) ||
 	    !read_blob(row, 3, out->uuid, UUID_SIZE) || !read_blob(row, 9, out->hash, DIGEST_SIZE))
 		return false;
 	memcpy(out->kind, kind, kind_length + 1);
@@ -46,7 +47,7 @@ bool event_insert(struct household *db, const struct event *event, struct error 
 	sqlite3_bind_text(add, 6, event->kind, -1, SQLITE_STATIC);
 	sqlite3_bind_int64(add, 7, event->at.ms);
 	sqlite3_bind_int(add, 8, event->at.offset_min);
-	sqlite3_bind_text(add, 9, event->body, (int)event->body_length, SQLITE_STATIC);
+	sqlite3_bind_text64(add, 9, event->body, event->body_length, SQLITE_STATIC, SQLITE_UTF8);
 	sqlite3_bind_blob(add, 10, event->hash, DIGEST_SIZE, SQLITE_STATIC);
 	return store_run(db, add, err);
 }

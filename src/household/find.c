@@ -113,7 +113,7 @@ bool find_batch(struct household *db, const char *text, int64_t *id, struct erro
 	return find_batch_code(db, &code, id, err);
 }
 
-/* A name or code, of what is in use before what is not. */
+/* A name or code, of what is in use before what is not; or its mark. */
 static bool find_named(struct household *db, const char *what, const char *sql, const char *name,
 		       int64_t *id, struct error *err)
 {
@@ -129,7 +129,9 @@ static bool find_named(struct household *db, const char *what, const char *sql, 
 		return false;
 	*id = found.id;
 	if (found.n > 1)
-		return error_usage(err, "%s '%s': there are %d: %s; type the name of one of them",
+		return error_usage(err,
+				   "%s '%s': there are %d: %s; type what follows the @, with it, to "
+				   "name one of them",
 				   what, shown, found.n, found.list);
 	return found.n == 1 || error_usage(err,
 					   "%s '%s': there is none of that name; see "
@@ -137,21 +139,30 @@ static bool find_named(struct household *db, const char *what, const char *sql, 
 					   what, shown, what);
 }
 
+/* "@1a2b3c", the end of the UUID of what began it: for two of one name. */
+#define OR_MARK                                                                                    \
+	" OR (substr(?1, 1, 1) = '@' AND lower(substr(hex(event.uuid), -6)) = "                    \
+	"lower(substr(?1, 2)))"
+#define AND_MARK " || ' @' || lower(substr(hex(event.uuid), -6)) "
+
 bool find_lot(struct household *db, const char *name, int64_t *id, struct error *err)
 {
-	return find_named(db, "lot",
-			  "SELECT id, name || coalesce(' (' || code || ')', '') FROM lot "
-			  "WHERE name = ?1 UNION "
-			  "SELECT id, name || coalesce(' (' || code || ')', '') FROM lot "
-			  "WHERE code = ?1",
-			  name, id, err);
+	return find_named(
+	    db, "lot",
+	    "WITH found AS (SELECT lot.id, lot.name || coalesce(' (' || lot.code || ')', '')" AND_MARK
+	    "AS words, lot.finished FROM lot JOIN event ON event.id = lot.id "
+	    "WHERE lot.name = ?1 OR lot.code = ?1" OR_MARK ") "
+	    "SELECT id, words FROM found WHERE finished = (SELECT min(finished) FROM found)",
+	    name, id, err);
 }
 
 bool find_canner(struct household *db, const char *name, int64_t *id, struct error *err)
 {
-	return find_named(db, "canner",
-			  "SELECT id, name || ' of ' || kind FROM canner WHERE name = ?1 AND "
-			  "(retired = 0 OR NOT EXISTS (SELECT 1 FROM canner AS other WHERE "
-			  "other.name = ?1 AND other.retired = 0))",
-			  name, id, err);
+	return find_named(
+	    db, "canner",
+	    "WITH found AS (SELECT canner.id, canner.name || ' of ' || canner.kind" AND_MARK
+	    "AS words, canner.retired FROM canner JOIN event ON event.id = canner.id "
+	    "WHERE canner.name = ?1" OR_MARK ") "
+	    "SELECT id, words FROM found WHERE retired = (SELECT min(retired) FROM found)",
+	    name, id, err);
 }

@@ -4,9 +4,6 @@
 #include "jarwright/text.h"
 #include "store.h"
 
-/* The version from which canners are kept by the log, which never forgets one. */
-#define CANNERS_LOGGED_SINCE 3
-
 const char *units_word(enum units units)
 {
 	static const char *const words[] = {"unstated", "us", "metric"};
@@ -32,18 +29,6 @@ static bool damaged(const struct household *db, const char *what, struct error *
 			    "household file '%s': its %s is damaged; say it again with 'jarwright "
 			    "kitchen', or put back a backup",
 			    db->path, what);
-}
-
-/* Copies a text column; false if it is no plain text that fits. */
-static bool text_column(sqlite3_stmt *row, int column, char *buffer, size_t size)
-{
-	const char *text = (const char *)sqlite3_column_text(row, column);
-	size_t bytes = (size_t)sqlite3_column_bytes(row, column);
-	if (!text || bytes == 0 || bytes >= size || strlen(text) != bytes ||
-	    plain_text_check(text) != PLAIN_TEXT)
-		return false;
-	memcpy(buffer, text, bytes + 1);
-	return true;
 }
 
 /* An integer within least..most; NULL is `absent`. False: neither. */
@@ -78,7 +63,7 @@ static bool read_elevation(sqlite3_stmt *row, struct kitchen *out)
 			    KITCHEN_ELEVATION_MAX_FT * 1000, 0, &mft))
 		return false;
 	out->elevation_mft = mft;
-	return text_column(row, 1, out->elevation_typed, sizeof out->elevation_typed) &&
+	return store_text(row, 1, out->elevation_typed, sizeof out->elevation_typed) &&
 	       elevation_agrees(out->elevation_typed, mft);
 }
 
@@ -88,7 +73,7 @@ static bool read_units(sqlite3_stmt *row, struct kitchen *out)
 	struct error ignored = {0};
 	if (sqlite3_column_type(row, 2) == SQLITE_NULL)
 		return true;
-	return text_column(row, 2, word, sizeof word) && units_parse(word, &out->units, &ignored);
+	return store_text(row, 2, word, sizeof word) && units_parse(word, &out->units, &ignored);
 }
 
 static bool read_kitchen(struct household *db, sqlite3_stmt *row, struct kitchen *out,
@@ -109,7 +94,7 @@ static bool read_kitchen(struct household *db, sqlite3_stmt *row, struct kitchen
 static bool read_kind(sqlite3_stmt *row, int column, enum canner *out)
 {
 	char word[32];
-	if (!text_column(row, column, word, sizeof word))
+	if (!store_text(row, column, word, sizeof word))
 		return false;
 	for (int kind = 0; kind < CANNER_COUNT; kind++)
 		if (strcmp(word, canner_word((enum canner)kind)) == 0) {
@@ -119,9 +104,9 @@ static bool read_kind(sqlite3_stmt *row, int column, enum canner *out)
 	return false;
 }
 
-static bool read_canner(sqlite3_stmt *row, struct kitchen_canner *out)
+bool household_canner_row(sqlite3_stmt *row, struct kitchen_canner *out)
 {
-	return text_column(row, 0, out->name, sizeof out->name) && read_kind(row, 1, &out->kind) &&
+	return store_text(row, 0, out->name, sizeof out->name) && read_kind(row, 1, &out->kind) &&
 	       integer_column(row, 2, 1, KITCHEN_HOLDS_MAX, 0, &out->holds_quarts) &&
 	       integer_column(row, 3, 1, KITCHEN_HOLDS_MAX, 0, &out->holds_pints) &&
 	       integer_column(row, 4, 1, KITCHEN_HOLDS_MAX, 0, &out->holds_half_pints);
@@ -131,10 +116,13 @@ static bool read_canners(struct household *db, sqlite3_stmt *row, struct kitchen
 			 struct error *err)
 {
 	int code;
-	while ((code = sqlite3_step(row)) == SQLITE_ROW)
-		if (out->canners_n == KITCHEN_CANNERS_MAX ||
-		    !read_canner(row, &out->canners[out->canners_n++]))
+	while ((code = sqlite3_step(row)) == SQLITE_ROW) {
+		/* Two devices may bring more than one may add. */
+		if (out->canners_n == KITCHEN_CANNERS_MAX)
+			out->canners_more++;
+		else if (!household_canner_row(row, &out->canners[out->canners_n++]))
 			return damaged(db, "list of canners", err);
+	}
 	return code == SQLITE_DONE || store_failed(db, err);
 }
 
@@ -152,15 +140,15 @@ static bool with_rows(struct household *db, const char *sql, struct kitchen *out
 	return ok;
 }
 
-bool household_canners(struct household *db, struct kitchen *out, struct error *err)
+static bool household_canners(struct household *db, struct kitchen *out, struct error *err)
 {
 	memset(out, 0, sizeof *out);
 	return with_rows(db,
-			 db->version < CANNERS_LOGGED_SINCE
+			 db->version < HOUSEHOLD_LOGGED_SINCE
 			     ? "SELECT name, kind, holds_quarts, holds_pints, holds_half_pints "
 			       "FROM canner ORDER BY name"
 			     : "SELECT name, kind, holds_quarts, holds_pints, holds_half_pints "
-			       "FROM canner WHERE retired = 0 ORDER BY name",
+			       "FROM canner WHERE retired = 0 ORDER BY name, id",
 			 out, read_canners, err);
 }
 

@@ -48,6 +48,11 @@ static bool address(struct household *db, const char *kind, int64_t subject,
 	if (!kind_known(kind, &begins) || begins != (subject == 0))
 		return error_failed(err, "log: no event '%s' can be about that", kind);
 	snprintf(event->kind, sizeof event->kind, "%s", kind);
+	if (last >= INT64_MAX - 1 || head->last_seq >= INT64_MAX - 1)
+		return error_failed(err,
+				    "household file '%s': its log is damaged; run 'jarwright log "
+				    "verify'",
+				    db->path);
 	event->id = last + 1;
 	event->chain = head->chain;
 	event->seq = head->last_seq + 1;
@@ -87,6 +92,14 @@ static bool append_text(struct household *db, const char *kind, int64_t subject,
 	return true;
 }
 
+static bool moment_check(struct instant at, struct error *err)
+{
+	if (instant_in_range(at))
+		return true;
+	return error_usage(err, "log: the moment is outside the years 1970 to 9999; look at the "
+				"clock of this device");
+}
+
 bool log_append(struct household *db, const char *kind, int64_t subject, struct instant at,
 		json_t *body, int64_t *id, struct error *err)
 {
@@ -94,7 +107,7 @@ bool log_append(struct household *db, const char *kind, int64_t subject, struct 
 	json_decref(body);
 	if (!text)
 		return error_failed(err, "log: out of memory; close other programs and try again");
-	bool ok = append_text(db, kind, subject, at, text, id, err);
+	bool ok = moment_check(at, err) && append_text(db, kind, subject, at, text, id, err);
 	free(text);
 	return ok;
 }

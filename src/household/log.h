@@ -133,6 +133,7 @@ struct applying {
 	const struct event *event;
 	json_t *body;      /* its body, parsed */
 	char why[256];     /* filled by senseless() */
+	bool failed;       /* a look at the file failed: err is filled */
 	struct error *err; /* filled if it failed */
 };
 typedef enum applied apply_function(struct applying *a);
@@ -154,12 +155,18 @@ enum applied apply_run(struct applying *a, sqlite3_stmt *statement);
 bool body_text(struct applying *a, const char *key, const char **out);
 bool body_integer(struct applying *a, const char *key, int64_t *out);
 bool body_flag(struct applying *a, const char *key, bool *out);
+/* Each of these takes what is missing for right, unless it is needed. */
+bool body_is(struct applying *a, const char *key, json_type type);
+bool body_plain_text(struct applying *a, const char *key, size_t most, bool needed);
+bool body_date(struct applying *a, const char *key, bool needed); /* "2026-11-25" */
 bool body_uuid_id(struct applying *a, const json_t *value, int64_t *id); /* of a known event */
 /* Binds what the body has under the key, or NULL when it has nothing. */
 void bind_text(sqlite3_stmt *statement, int at, const json_t *body, const char *key);
 void bind_integer(sqlite3_stmt *statement, int at, const json_t *body, const char *key);
 
-/* The apply functions by subject. */
+/* The apply functions by subject. An integer out of range or of another sort, an empty name, a text
+ * that a terminal would obey in a name: all of it is senseless, so that what stands in the state can
+ * be read without a doubt. */
 apply_function apply_canner_add, apply_canner_change, apply_canner_retire, apply_gauge_test;
 apply_function apply_lot_add, apply_lot_change, apply_lot_finish;
 apply_function apply_batch_start, apply_batch_amend, apply_batch_note, apply_batch_ph,
@@ -182,7 +189,8 @@ char *batch_code_text(int year, int number, char buffer[static BATCH_CODE_SIZE])
 bool find_batch_code(struct household *db, const struct batch_code *code, int64_t *id,
 		     struct error *err);
 bool find_batch(struct household *db, const char *text, int64_t *id, struct error *err);
-/* By name, but for the case of A to Z, or by the supplier's code. */
+/* By name, but for the case of A to Z, or by the supplier's code; one that is finished only if no
+ * other is meant. */
 bool find_lot(struct household *db, const char *name, int64_t *id, struct error *err);
 /* By name; one that is no longer in use only if no other has the name. */
 bool find_canner(struct household *db, const char *name, int64_t *id, struct error *err);

@@ -1,9 +1,20 @@
 /* What the events of a lot do to the state. */
+#include "jarwright/household_lots.h"
 #include "log.h"
+
+static bool lot_is_sound(struct applying *a)
+{
+	return body_is(a, "kind", JSON_STRING) && body_plain_text(a, "name", LOT_TEXT_MAX, true) &&
+	       body_plain_text(a, "supplier", LOT_TEXT_MAX, false) &&
+	       body_plain_text(a, "code", LOT_TEXT_MAX, false) && body_date(a, "dated", false) &&
+	       body_is(a, "strength_mpct", JSON_INTEGER);
+}
 
 static enum applied write_lot(struct applying *a, const char *text)
 {
 	sqlite3_stmt *write;
+	if (!lot_is_sound(a))
+		return SENSELESS;
 	if (!store_cached(a->db, text, &write, a->err))
 		return APPLY_FAILED;
 	sqlite3_bind_int64(write, 1, a->event->subject);

@@ -1,4 +1,5 @@
 #include <errno.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -62,6 +63,12 @@ static bool is_plain_table(const char *table)
 	return strcmp(table, "kitchen") == 0 || strcmp(table, "recipe") == 0;
 }
 
+/* What only looks whether the file is sound. */
+static bool is_look(const char *pragma)
+{
+	return strcmp(pragma, "integrity_check") == 0 || strcmp(pragma, "foreign_key_check") == 0;
+}
+
 /*
  * After opening, a statement may read and change rows in transactions, and nothing else; the
  * tables of the log only while the log itself is at work.
@@ -70,7 +77,7 @@ static int authorize(void *household, int action, const char *a, const char *b, 
 		     const char *d)
 {
 	const struct household *db = household;
-	(void)b, (void)c, (void)d;
+	(void)b, (void)c;
 	switch (action) {
 	case SQLITE_SELECT:
 	case SQLITE_READ:
@@ -78,10 +85,16 @@ static int authorize(void *household, int action, const char *a, const char *b, 
 	case SQLITE_FUNCTION:
 	case SQLITE_RECURSIVE:
 		return SQLITE_OK;
-	case SQLITE_INSERT:
+	case SQLITE_PRAGMA:
+		return is_look(a) ? SQLITE_OK : SQLITE_DENY;
 	case SQLITE_UPDATE:
 	case SQLITE_DELETE:
-		return db->logging || is_plain_table(a) ? SQLITE_OK : SQLITE_DENY;
+		if (strcmp(a, "event") == 0)
+			return SQLITE_DENY;
+		/* fall through */
+	case SQLITE_INSERT:
+		/* Nothing is written by a trigger: ours only refuse, and a foreign one is none. */
+		return !d && (db->logging || is_plain_table(a)) ? SQLITE_OK : SQLITE_DENY;
 	default:
 		return SQLITE_DENY;
 	}
@@ -110,6 +123,47 @@ static bool ready_to_write(struct household *db, struct error *err)
 	       store_exec(db, "PRAGMA journal_mode = WAL", err);
 }
 
+/* "file:" and the path with everything but plain characters as %XX, for a URI. */
+static void uri_of(const char *path, const char *ending, char *out, size_t size)
+{
+	size_t n = (size_t)snprintf(out, size, "file:");
+	for (; *path && n + 4 < size; path++)
+		n += (size_t)snprintf(out + n, size - n, strchr("%?#", *path) ? "%%%02X" : "%c",
+				      (unsigned char)*path);
+	snprintf(out + n, size - n, "%s", ending);
+}
+
+/* Is there something in the file's write-ahead log that it needs? */
+static bool has_wal(const struct household *db)
+{
+	struct stat is;
+	char path[HOUSEHOLD_PATH_SIZE + sizeof "-wal"];
+	snprintf(path, sizeof path, "%s-wal", db->path);
+	return lstat(path, &is) == 0 && is.st_size > 0;
+}
+
+/*
+ * In a folder that may not be written, SQLite cannot make the index of a write-ahead log. Where
+ * there is no such log the file alone is read, as one that does not change.
+ */
+static bool reopen_unchanging(struct household *db, struct error *err)
+{
+	char uri[3 * HOUSEHOLD_PATH_SIZE + 64];
+	uri_of(db->path, "?immutable=1", uri, sizeof uri);
+	sqlite3_close(db->sql);
+	db->sql = NULL;
+	if (sqlite3_open_v2(uri, &db->sql, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, NULL) !=
+	    SQLITE_OK)
+		return store_failed(db, err);
+	return harden(db, err);
+}
+
+static bool can_read(struct household *db)
+{
+	return sqlite3_exec(db->sql, "PRAGMA schema_version", NULL, NULL, NULL) == SQLITE_OK ||
+	       sqlite3_errcode(db->sql) != SQLITE_CANTOPEN;
+}
+
 static bool connect(struct household *db, enum household_access access, struct error *err)
 {
 	bool exists;
@@ -128,6 +182,9 @@ static bool connect(struct household *db, enum household_access access, struct e
 					      "programs and try again",
 					      db->path);
 	if (!harden(db, err))
+		return false;
+	if (access == HOUSEHOLD_READ && !can_read(db) && !has_wal(db) &&
+	    !reopen_unchanging(db, err))
 		return false;
 	if (!(access == HOUSEHOLD_READ ? ready_to_read : ready_to_write)(db, err))
 		return false;

@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "jarwright/household_log.h"
 #include "log.h"
 
 /* What of the state belongs to a subject, by the column that names it. */
@@ -140,4 +141,9 @@ bool state_rebuild(struct household *db, struct error *err)
 	while (ok && sqlite3_step(row) == SQLITE_ROW)
 		ok = fold(db, sqlite3_column_int64(row, 0), err);
 	return store_done(db, row, err) && ok;
+}
+
+bool household_rebuild(struct household *db, struct error *err)
+{
+	return log_begin(db, err) && log_end(db, state_rebuild(db, err), err);
 }

@@ -1,6 +1,9 @@
 #include "store.h"
 
 #include <stddef.h>
+#include <string.h>
+
+#include "jarwright/text.h"
 
 static const char *why(int code)
 {
@@ -114,6 +117,30 @@ bool store_integer(struct household *db, const char *sql, int *out, struct error
 		store_failed(db, err);
 	sqlite3_finalize(query);
 	return ok;
+}
+
+bool store_text(sqlite3_stmt *row, int column, char *buffer, size_t size)
+{
+	const char *text = (const char *)sqlite3_column_text(row, column);
+	size_t bytes = (size_t)sqlite3_column_bytes(row, column);
+	if (!text || bytes == 0 || bytes >= size || strlen(text) != bytes ||
+	    plain_text_check(text) != PLAIN_TEXT)
+		return false;
+	memcpy(buffer, text, bytes + 1);
+	return true;
+}
+
+bool store_has_log(const struct household *db)
+{
+	return db->sql && db->version >= HOUSEHOLD_LOGGED_SINCE;
+}
+
+bool store_too_old(const struct household *db, struct error *err)
+{
+	return error_failed(err,
+			    "household file '%s': it is from before the log; any change brings it up "
+			    "to date: 'jarwright kitchen --units us'",
+			    db->path);
 }
 
 bool store_begin(struct household *db, struct error *err)

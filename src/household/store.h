@@ -8,7 +8,10 @@
 #include "jarwright/error.h"
 #include "jarwright/household.h"
 
-#define STORE_CACHED_MAX 128
+#define STORE_CACHED_MAX 192
+
+/* The version of the file from which there is a log. */
+#define HOUSEHOLD_LOGGED_SINCE 3
 
 struct household {
 	sqlite3 *sql; /* NULL: read, and there is no file yet */
@@ -32,7 +35,9 @@ bool store_exec(struct household *db, const char *sql, struct error *err);
 bool store_prepare(struct household *db, const char *sql, sqlite3_stmt **out, struct error *err);
 /*
  * The same for a statement that is used again and again: text is a literal, the statement stays
- * the file's, is reset and has nothing bound. Let go of it with store_done().
+ * the file's, is reset and has nothing bound. Let go of it with store_done(). Binding an integer,
+ * or bytes that stay where they are (SQLITE_STATIC), allocates nothing and can only fail by a
+ * wrong index, a bug that a NOT NULL column or a test shows; so it is not checked.
  */
 bool store_cached(struct household *db, const char *text, sqlite3_stmt **out, struct error *err);
 /* Runs it to its end and resets it. */
@@ -41,16 +46,23 @@ bool store_run(struct household *db, sqlite3_stmt *statement, struct error *err)
 bool store_done(struct household *db, sqlite3_stmt *statement, struct error *err);
 /* Runs a prepared statement to its end and finalizes it, whatever happens. */
 bool store_finish(struct household *db, sqlite3_stmt *statement, struct error *err);
+/* Copies a text column; false if it is no plain text that fits. */
+bool store_text(sqlite3_stmt *row, int column, char *buffer, size_t size);
 /* The integer that a one-row, one-column query gives. */
 bool store_integer(struct household *db, const char *sql, int *out, struct error *err);
+
+/* Is there a log to read? False: no file yet, or one from before the log. */
+bool store_has_log(const struct household *db);
+/* The message for a file that was opened for reading and is from before the log. */
+bool store_too_old(const struct household *db, struct error *err);
 
 /* A write transaction. Ends it: commits if ok so far, else rolls back; returns whether it held. */
 bool store_begin(struct household *db, struct error *err);
 bool store_end(struct household *db, bool ok, struct error *err);
 
 /*
- * Brings a file of ours, or an empty one, to the newest version, one transaction a migration.
- * Two programs may do so at the same moment.
+ * Brings a file of ours to the newest version, one transaction a migration, each after a backup
+ * beside it; makes an empty one in one go. Two programs may do so at the same moment.
  */
 bool store_migrate(struct household *db, struct error *err);
 /* What a file is, judged by its header and schema, within one transaction. */
@@ -58,8 +70,8 @@ enum store_kind { STORE_EMPTY, STORE_OLDER, STORE_CURRENT };
 /* False for a file of another program or from a newer jarwright. */
 bool store_recognise(struct household *db, enum store_kind *out, int *version, struct error *err);
 
-/* The canners in use, the rest of *out zeroed. Within the caller's transaction. */
-bool household_canners(struct household *db, struct kitchen *out, struct error *err);
+/* Of a row whose first columns are a canner's name, kind and what it holds; false: it is none. */
+bool household_canner_row(sqlite3_stmt *row, struct kitchen_canner *out);
 
 /* What the migration to the log leaves to do: carries the canners over into it. */
 bool log_carry_over(struct household *db, struct error *err);

@@ -5,7 +5,8 @@
 #include "log.h"
 
 /* RFC 9562, section 5.7: 48 bits of milliseconds, version, 12 random bits, variant, 62 more. */
-#define MS_BYTES 6
+#define MS_BYTES    6
+#define UUID_MS_MAX ((UINT64_C(1) << 48) - 1)
 
 static void put_ms(uint8_t out[UUID_SIZE], uint64_t ms)
 {
@@ -49,5 +50,10 @@ bool uuid_make(const uint8_t *after, uint8_t out[UUID_SIZE], struct error *err)
 	if (!after || ms > get_ms(after))
 		return fresh(ms, out, err);
 	memcpy(out, after, UUID_SIZE);
-	return increment(out) || fresh(get_ms(after) + 1, out, err);
+	if (increment(out))
+		return true;
+	if (get_ms(after) == UUID_MS_MAX)
+		return error_failed(err, "log: an entry of it is from the end of all time; run "
+					 "'jarwright log verify'");
+	return fresh(get_ms(after) + 1, out, err);
 }

@@ -17,7 +17,7 @@ PLAN  1 pint jar in 1 load; the last is out at 09:45 to 09:55 (45 to 55 minutes)
   The usual load is 8 to 9 [aib539-2015-g1 p. 1-17]; say --holds-jars if yours
 
 # The one canner of the kind in the kitchen says what a load is ...
-$ jarwright kitchen add "big pot" --canner boiling-water --holds-quarts 5 >/dev/null; jarwright plan peaches --canner boiling-water --pack hot --jar quart --elevation 900ft --start 9:00 --jars 12 | sed -n '/^PLAN/,/^$/p' | grep .
+$ jarwright canner add "big pot" --kind boiling-water --holds-quarts 5 >/dev/null; jarwright plan peaches --canner boiling-water --pack hot --jar quart --elevation 900ft --start 9:00 --jars 12 | sed -n '/^PLAN/,/^$/p' | grep .
 PLAN  12 quart jars in 3 loads of 5; the last is out at 11:30 to 12:00 (150 to
       180 minutes)
   Your canner 'big pot' holds 5 of them.
@@ -26,14 +26,14 @@ $ jarwright plan peaches --canner boiling-water --pack hot --jar quart --elevati
 PLAN  12 quart jars in 2 loads of 6; the last is out at 10:40 to 11:00 (100 to
 
 # ... but not of two.
-$ jarwright kitchen add "old pot" --canner boiling-water --holds-quarts 4 >/dev/null; jarwright plan peaches --canner boiling-water --pack hot --jar quart --elevation 900ft --start 9:00 --jars 12 | grep ^PLAN
+$ jarwright canner add "old pot" --kind boiling-water --holds-quarts 4 >/dev/null; jarwright plan peaches --canner boiling-water --pack hot --jar quart --elevation 900ft --start 9:00 --jars 12 | grep ^PLAN
 PLAN  12 quart jars in 2 loads of 7; the last is out at 10:40 to 11:00 (100 to
 
 $ jarwright plan peaches --canner "old pot" --pack hot --jar quart --elevation 900ft --start 9:00 --jars 12 | grep ^PLAN
 PLAN  12 quart jars in 3 loads of 4; the last is out at 11:30 to 12:00 (150 to
 
 # A pressure canner too small for the published times is refused by its kind too.
-$ jarwright kitchen add small --canner dial-gauge --holds-quarts 3 >/dev/null; jarwright plan beets --canner dial-gauge --jar pint --jars 5 --elevation 900ft | head -n 1
+$ jarwright canner add small --kind dial-gauge --holds-quarts 3 >/dev/null; jarwright plan beets --canner dial-gauge --jar pint --jars 5 --elevation 900ft | head -n 1
 REFUSED  Beets, whole, cubed or sliced, pint jars, dial-gauge pressure canner,
 
 # What upsets the day stands before the day.

@@ -38,8 +38,8 @@ $ jarwright kitchen --unit us
 = 2
 
 # Help is one text, however it is asked for.
-$ jarwright help kitchen > a; jarwright kitchen --help > b; jarwright -h kitchen > c; jarwright kitchen add --canner -h > d; cmp a b; cmp a c; cmp a d; head -n 1 a
-jarwright kitchen: your elevation, units and canners, kept for later answers
+$ jarwright help kitchen > a; jarwright kitchen --help > b; jarwright -h kitchen > c; jarwright kitchen --units -h > d; cmp a b; cmp a c; cmp a d; head -n 1 a
+jarwright kitchen: your elevation and units, kept for later answers
 
 $ jarwright help > a; jarwright --help > b; jarwright -h > c; cmp a b; cmp a c; head -n 1 a
 jarwright: is this a tested way to can this food, in this kitchen?

@@ -9,7 +9,11 @@
 
 #include "../../src/household/migrations.h"
 #include "jarwright/household.h"
+#include "jarwright/household_canners.h"
 #include "suites.h"
+
+/* Invented: a moment in 2026. */
+static const struct instant noon = {INT64_C(1790000000000), 120};
 
 static struct kitchen kept(void)
 {
@@ -104,12 +108,10 @@ START_TEST(everything_comes_back)
 	const struct kitchen_canner steam = {.name = "Zum Dämpfen", .kind = CANNER_STEAM};
 	const struct kitchen_canner dial = {
 	    .name = "big dial", .kind = CANNER_DIAL_GAUGE, 7, 16, KITCHEN_HOLDS_MAX};
-	bool replaced = true;
 	struct household *db = opened(HOUSEHOLD_WRITE);
 	ck_assert(household_change_kitchen(db, &change, &err));
-	ck_assert(household_put_canner(db, &steam, &replaced, &err));
-	ck_assert(!replaced);
-	ck_assert(household_put_canner(db, &dial, &replaced, &err));
+	ck_assert(household_add_canner(db, &steam, noon, &err));
+	ck_assert(household_add_canner(db, &dial, noon, &err));
 	household_close(db);
 
 	struct kitchen kitchen = kept();
@@ -168,36 +170,57 @@ START_TEST(elevation_limits)
 }
 END_TEST
 
-START_TEST(canners_are_replaced_and_removed_by_name)
+START_TEST(canners_are_changed_and_retired_by_name)
 {
-	struct kitchen_canner canner = {.name = "Pot", .kind = CANNER_BOILING_WATER, 7, 9, 0};
-	bool replaced;
+	static const int none = 0;
+	static const enum canner steam = CANNER_STEAM;
+	const struct kitchen_canner canner = {
+	    .name = "Pot", .kind = CANNER_BOILING_WATER, 7, 9, 0};
+	const struct canner_change change = {.kind = &steam, .holds_quarts = &none};
+	struct canner_record now;
 	struct household *db = opened(HOUSEHOLD_WRITE);
-	ck_assert(household_put_canner(db, &canner, &replaced, &err));
-	canner = (struct kitchen_canner){.name = "pot", .kind = CANNER_STEAM};
-	ck_assert(household_put_canner(db, &canner, &replaced, &err));
-	ck_assert(replaced);
+	ck_assert(household_add_canner(db, &canner, noon, &err));
+	/* A second one of that name is refused: which one would be meant later? */
+	ck_assert(!household_add_canner(db, &canner, noon, &err));
+	ck_assert_int_eq(err.kind, ERROR_USAGE);
+	ck_assert(household_change_canner(db, "pOT", &change, noon, &now, &err));
 	ck_assert_uint_eq(kept().canners_n, 1);
 	ck_assert_int_eq(kept().canners[0].kind, CANNER_STEAM);
 	ck_assert_int_eq(kept().canners[0].holds_quarts, 0);
-	ck_assert(!household_remove_canner(db, "kettle", &err));
+	ck_assert_int_eq(kept().canners[0].holds_pints, 9);
+	ck_assert(!household_retire_canner(db, "kettle", noon, &now, &err));
 	ck_assert_int_eq(err.kind, ERROR_USAGE);
-	ck_assert_ptr_nonnull(strstr(err.text, "'pot'"));
-	ck_assert(household_remove_canner(db, "POT", &err));
+	ck_assert(household_retire_canner(db, "POT", noon, &now, &err));
+	ck_assert(now.retired);
 	ck_assert_uint_eq(kept().canners_n, 0);
-	ck_assert(!household_remove_canner(db, "pot", &err));
+	ck_assert(!household_retire_canner(db, "pot", noon, &now, &err));
+	/* Its name is free again. */
+	ck_assert(household_add_canner(db, &canner, noon, &err));
 	household_close(db);
+}
+END_TEST
+
+/* Two devices may bring more canners than one may add, and one name twice. */
+START_TEST(more_canners_than_can_be_added_are_no_damage)
+{
+	struct household *db = opened(HOUSEHOLD_WRITE);
+	household_close(db);
+	tamper("PRAGMA foreign_keys = OFF; WITH n(i) AS (VALUES (1) UNION ALL SELECT i + 1 FROM n "
+	       "WHERE i < 40) INSERT INTO canner (id, name, kind, retired) SELECT i, 'pot', "
+	       "'steam', 0 FROM n");
+	struct kitchen kitchen = kept();
+	ck_assert_uint_eq(kitchen.canners_n, KITCHEN_CANNERS_MAX);
+	ck_assert_uint_eq(kitchen.canners_more, 40 - KITCHEN_CANNERS_MAX);
 }
 END_TEST
 
 START_TEST(canners_have_a_limit_and_it_is_said)
 {
 	struct household *db = opened(HOUSEHOLD_WRITE);
-	bool replaced;
 	for (int i = 0; i <= KITCHEN_CANNERS_MAX; i++) {
 		struct kitchen_canner canner = {.kind = CANNER_STEAM};
 		snprintf(canner.name, sizeof canner.name, "canner %d", i);
-		ck_assert_int_eq(household_put_canner(db, &canner, &replaced, &err),
+		ck_assert_int_eq(household_add_canner(db, &canner, noon, &err),
 				 i < KITCHEN_CANNERS_MAX);
 	}
 	ck_assert_int_eq(err.kind, ERROR_USAGE);
@@ -216,9 +239,8 @@ START_TEST(bad_canners_are_refused)
 	    {.name = "a", .kind = CANNER_STEAM, .holds_pints = -1},
 	};
 	struct household *db = opened(HOUSEHOLD_WRITE);
-	bool replaced;
 	for (size_t i = 0; i < sizeof bad / sizeof *bad; i++) {
-		ck_assert(!household_put_canner(db, &bad[i], &replaced, &err));
+		ck_assert(!household_add_canner(db, &bad[i], noon, &err));
 		ck_assert_int_eq(err.kind, ERROR_USAGE);
 	}
 	household_close(db);
@@ -408,10 +430,9 @@ START_TEST(programs_started_together_do_not_fail)
 			continue;
 		struct kitchen_canner canner = {.kind = CANNER_STEAM};
 		struct household *db;
-		bool replaced;
-		snprintf(canner.name, sizeof canner.name, "canner %d", i);
+			snprintf(canner.name, sizeof canner.name, "canner %d", i);
 		bool ok = household_open(path, HOUSEHOLD_WRITE, &db, &err) &&
-			  household_put_canner(db, &canner, &replaced, &err);
+			  household_add_canner(db, &canner, noon, &err);
 		if (!ok)
 			fprintf(stderr, "%s\n", err.text);
 		household_close(db);
@@ -479,7 +500,8 @@ static Suite *household_suite(void)
 	tcase_add_test(tcase, everything_comes_back);
 	tcase_add_test(tcase, what_is_not_stated_stays);
 	tcase_add_test(tcase, elevation_limits);
-	tcase_add_test(tcase, canners_are_replaced_and_removed_by_name);
+	tcase_add_test(tcase, canners_are_changed_and_retired_by_name);
+	tcase_add_test(tcase, more_canners_than_can_be_added_are_no_damage);
 	tcase_add_test(tcase, canners_have_a_limit_and_it_is_said);
 	tcase_add_test(tcase, bad_canners_are_refused);
 	tcase_add_test(tcase, the_file_is_marked_and_migrated_once);
