@@ -6,5 +6,7 @@
 Suite *error_suite(void);
 Suite *text_suite(void);
 Suite *spelling_suite(void);
+Suite *instant_suite(void);
+Suite *digest_suite(void);
 
 #endif
