@@ -1,11 +1,12 @@
 /* The log: events, what follows from them, and taking them back. All data is invented. */
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
 
 #include "../../src/household/log.h"
 #include "jarwright/household.h"
-#include "suite.h"
+#include "suites.h"
 
 static char folder[64];
 static char path[128];
@@ -155,7 +156,7 @@ START_TEST(an_event_is_taken_back_only_if_nothing_rests_on_it)
 }
 END_TEST
 
-static Suite *log_suite(void)
+Suite *log_suite(void)
 {
 	Suite *suite = suite_create("log");
 	TCase *tcase = tcase_create("events");
@@ -168,5 +169,3 @@ static Suite *log_suite(void)
 	suite_add_tcase(suite, tcase);
 	return suite;
 }
-
-SUITE_MAIN(log_suite())
