@@ -155,13 +155,13 @@ static bool reopen_unchanging(struct household *db, struct error *err)
 	if (sqlite3_open_v2(uri, &db->sql, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, NULL) !=
 	    SQLITE_OK)
 		return store_failed(db, err);
-	return harden(db, err);
+	return true;
 }
 
 static bool can_read(struct household *db)
 {
-	return sqlite3_exec(db->sql, "PRAGMA schema_version", NULL, NULL, NULL) == SQLITE_OK ||
-	       sqlite3_errcode(db->sql) != SQLITE_CANTOPEN;
+	int code = sqlite3_exec(db->sql, "PRAGMA schema_version", NULL, NULL, NULL) & 0xff;
+	return code != SQLITE_CANTOPEN && code != SQLITE_READONLY;
 }
 
 static bool connect(struct household *db, enum household_access access, struct error *err)
@@ -181,11 +181,17 @@ static bool connect(struct household *db, enum household_access access, struct e
 					      "household file '%s': out of memory; close other "
 					      "programs and try again",
 					      db->path);
-	if (!harden(db, err))
-		return false;
 	if (access == HOUSEHOLD_READ && !can_read(db) && !has_wal(db) &&
 	    !reopen_unchanging(db, err))
 		return false;
+	if (!harden(db, err))
+		return false;
+	/* SQLite falls back to reading, and would only say so at the first write. */
+	if (access == HOUSEHOLD_WRITE && sqlite3_db_readonly(db->sql, "main") == 1)
+		return error_failed(err,
+				    "household file '%s': it may not be written; check the permissions "
+				    "of the file and its folder",
+				    db->path);
 	if (!(access == HOUSEHOLD_READ ? ready_to_read : ready_to_write)(db, err))
 		return false;
 	if (db->sql && sqlite3_set_authorizer(db->sql, authorize, db) != SQLITE_OK)
