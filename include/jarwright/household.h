@@ -43,9 +43,9 @@ enum units { UNITS_UNSTATED, UNITS_US, UNITS_METRIC };
 const char *units_word(enum units units); /* "us", "metric", "unstated" */
 bool units_parse(const char *word, enum units *out, struct error *err);
 
-#define KITCHEN_TYPED_SIZE  64 /* bytes, the NUL included */
-#define KITCHEN_NAME_SIZE   64 /* bytes, the NUL included */
-#define KITCHEN_CANNERS_MAX 32 /* in use, that can be added */
+#define KITCHEN_TYPED_SIZE  64  /* bytes, the NUL included */
+#define KITCHEN_NAME_SIZE   64  /* bytes, the NUL included */
+#define KITCHEN_CANNERS_MAX 32  /* in use, that can be added */
 #define KITCHEN_HOLDS_MAX   100 /* jars in one load, far above any home canner */
 
 struct kitchen_canner {

@@ -17,9 +17,9 @@
 #include "jarwright/household.h"
 #include "jarwright/instant.h"
 
-#define MARK_SIZE           8     /* "@1a2b3c" */
-#define GAUGE_READINGS_MAX  16    /* in one test */
-#define GAUGE_READING_MAX   30000 /* thousandths of a psi; home canners have none above */
+#define MARK_SIZE          8     /* "@1a2b3c" */
+#define GAUGE_READINGS_MAX 16    /* in one test */
+#define GAUGE_READING_MAX  30000 /* thousandths of a psi; home canners have none above */
 
 struct gauge_test {
 	char tested[DATE_SIZE]; /* "2026-06-01" */
@@ -50,14 +50,14 @@ bool household_canner(struct household *db, const char *name, struct canner_reco
 
 /* What changes of a canner. */
 struct canner_change {
-	const char *name;        /* NULL: stays */
-	const enum canner *kind; /* NULL: stays */
+	const char *name;                                         /* NULL: stays */
+	const enum canner *kind;                                  /* NULL: stays */
 	const int *holds_quarts, *holds_pints, *holds_half_pints; /* NULL: stays; 0: not known */
 };
 
 /* Refuses a name that a canner in use has already, and more than KITCHEN_CANNERS_MAX. */
 bool household_add_canner(struct household *db, const struct kitchen_canner *canner,
-			  struct instant at, struct error *err);
+			  struct instant at, struct canner_record *now, struct error *err);
 bool household_change_canner(struct household *db, const char *name,
 			     const struct canner_change *change, struct instant at,
 			     struct canner_record *now, struct error *err);
@@ -69,7 +69,7 @@ struct gauge_reading {
 };
 /* Only a canner with a dial gauge has one to test. */
 bool household_test_gauge(struct household *db, const char *name, struct date tested,
-			  const struct gauge_reading *readings, size_t readings_n, struct instant at,
-			  struct canner_record *now, struct error *err);
+			  const struct gauge_reading *readings, size_t readings_n,
+			  struct instant at, struct canner_record *now, struct error *err);
 
 #endif

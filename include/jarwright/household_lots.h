@@ -60,7 +60,7 @@ void lot_batches_release(struct lot_batches *batches);
 
 /* Refuses a name that a lot in use has already. */
 bool household_add_lot(struct household *db, const struct lot *lot, struct instant at,
-		       struct error *err);
+		       struct lot *now, struct error *err);
 /* What is NULL or 0 stays. */
 struct lot_change {
 	const char *kind, *name, *supplier, *code, *dated;

@@ -24,8 +24,9 @@ static bool read_pressure(const char *what, const char *text, bool up, int32_t *
 	text_show(text, SIZE_MAX, shown);
 	if (!(up ? rational_ceil : rational_floor)(quantity.amount, 1000, &mpsi) || mpsi < 0 ||
 	    mpsi > GAUGE_READING_MAX)
-		return error_usage(err, "%s: '%s' is outside 0 to %d psi; check the number and the "
-					"unit",
+		return error_usage(err,
+				   "%s: '%s' is outside 0 to %d psi; check the number and the "
+				   "unit",
 				   what, shown, GAUGE_READING_MAX / 1000);
 	*out = (int32_t)mpsi;
 	return true;
@@ -181,12 +182,14 @@ void print_gauge(struct invocation *inv, const struct canner_record *record)
 	if (record->canner.kind != CANNER_DIAL_GAUGE)
 		return;
 	if (record->tests_n == 0) {
-		rule = published_find(reference_edition(), "gauge", "times per year", "|check dial|");
-		page_format(&page, "gauge:  ",
-			    "never tested; a dial gauge is to be checked before use each year: 'jarwright "
-			    "canner test NAME --reads ...'%s%s%s%s%s",
-			    rule ? " [" : "", rule ? rule->from.source->title : "",
-			    rule ? ", " : "", rule ? rule->from.place : "", rule ? "]" : "");
+		rule =
+		    published_find(reference_edition(), "gauge", "times per year", "|check dial|");
+		page_format(
+		    &page, "gauge:  ",
+		    "never tested; a dial gauge is to be checked before use each year: 'jarwright "
+		    "canner test NAME --reads ...'%s%s%s%s%s",
+		    rule ? " [" : "", rule ? rule->from.source->title : "", rule ? ", " : "",
+		    rule ? rule->from.place : "", rule ? "]" : "");
 		return;
 	}
 	print_error(&page, &record->last);
@@ -199,9 +202,9 @@ static json_t *json_readings(const struct gauge_reading *readings, size_t n)
 {
 	json_t *list = json_array();
 	for (size_t i = 0; list && i < n; i++)
-		list = json_append(
-		    list, json_pack("{s:o, s:o}", "gauge_psi", json_milli(readings[i].gauge_mpsi),
-				    "master_psi", json_milli(readings[i].master_mpsi)));
+		list = json_append(list, json_pack("{s:o, s:o}", "gauge_psi",
+						   json_milli(readings[i].gauge_mpsi), "master_psi",
+						   json_milli(readings[i].master_mpsi)));
 	return list;
 }
 
@@ -242,8 +245,8 @@ int canner_test_command(struct invocation *inv)
 	if (!read_readings(inv, readings, &n) || !read_day(inv, &day) ||
 	    !invocation_when(inv, &at) || !cli_household(HOUSEHOLD_WRITE, &db, inv->err))
 		return command_failed(inv);
-	inv->saved = household_test_gauge(db, inv->operands[1], day, readings, n, at, &record,
-					  inv->err);
+	inv->saved =
+	    household_test_gauge(db, inv->operands[1], day, readings, n, at, &record, inv->err);
 	household_close(db);
 	if (!inv->saved)
 		return command_failed(inv);

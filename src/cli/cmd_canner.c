@@ -85,17 +85,17 @@ static int answer_record(struct invocation *inv, const char *lead,
 
 static int run_add(struct invocation *inv)
 {
-	struct canner_record record = {0};
+	struct kitchen_canner canner = {0};
+	struct canner_record now;
 	struct household *db;
 	struct instant at;
-	if (!read_name(inv, &record.canner) || !read_kind(inv, &record.canner.kind) ||
-	    !read_all_holds(inv, &record.canner) || !invocation_when(inv, &at) ||
+	if (!read_name(inv, &canner) || !read_kind(inv, &canner.kind) ||
+	    !read_all_holds(inv, &canner) || !invocation_when(inv, &at) ||
 	    !cli_household(HOUSEHOLD_WRITE, &db, inv->err))
 		return command_failed(inv);
-	inv->saved = household_add_canner(db, &record.canner, at, inv->err) &&
-		     household_canner(db, record.canner.name, &record, inv->err);
+	inv->saved = household_add_canner(db, &canner, at, &now, inv->err);
 	household_close(db);
-	return inv->saved ? answer_record(inv, "added canner ", &record) : command_failed(inv);
+	return inv->saved ? answer_record(inv, "added canner ", &now) : command_failed(inv);
 }
 
 static bool read_change(struct invocation *inv, struct kitchen_canner *said,
@@ -115,7 +115,8 @@ static bool read_change(struct invocation *inv, struct kitchen_canner *said,
 	if (out->name || out->kind || out->holds_quarts || out->holds_pints ||
 	    out->holds_half_pints)
 		return true;
-	return error_usage(inv->err, "canner: say what changes: --name, --kind or --holds-quarts N");
+	return error_usage(inv->err,
+			   "canner: say what changes: --name, --kind or --holds-quarts N");
 }
 
 static int run_change(struct invocation *inv)
@@ -128,8 +129,7 @@ static int run_change(struct invocation *inv)
 	if (!read_change(inv, &said, &change) || !invocation_when(inv, &at) ||
 	    !cli_household(HOUSEHOLD_WRITE, &db, inv->err))
 		return command_failed(inv);
-	inv->saved =
-	    household_change_canner(db, inv->operands[1], &change, at, &record, inv->err);
+	inv->saved = household_change_canner(db, inv->operands[1], &change, at, &record, inv->err);
 	household_close(db);
 	return inv->saved ? answer_record(inv, "changed canner ", &record) : command_failed(inv);
 }
@@ -143,8 +143,7 @@ static int run_retire(struct invocation *inv)
 		return command_failed(inv);
 	inv->saved = household_retire_canner(db, inv->operands[1], at, &record, inv->err);
 	household_close(db);
-	return inv->saved ? answer_record(inv, "no longer in use: ", &record)
-			  : command_failed(inv);
+	return inv->saved ? answer_record(inv, "no longer in use: ", &record) : command_failed(inv);
 }
 
 /* --- Looking --- */
@@ -153,7 +152,8 @@ static int print_list(struct invocation *inv, const struct canner_records *recor
 {
 	struct page page = answer_page(inv);
 	if (records->n == 0)
-		fputs("no canners; add one with 'jarwright canner add NAME --kind KIND'\n", inv->out);
+		fputs("no canners; add one with 'jarwright canner add NAME --kind KIND'\n",
+		      inv->out);
 	for (size_t i = 0; i < records->n; i++) {
 		const struct canner_record *record = &records->items[i];
 		print_canner(&page, record->retired ? "retired " : "", &record->canner);
@@ -257,7 +257,8 @@ const struct command command_canner = {
     .summary = "your canners: what they hold, and the tests of their gauges",
     .description =
 	"Keeps the canners of your kitchen, for planning loads and for the log. A dial gauge is to "
-	"be checked before use each year: 'test' keeps what it read beside a master gauge, and says "
+	"be checked before use each year: 'test' keeps what it read beside a master gauge, and "
+	"says "
 	"by the published rules whether to allow for the error or to replace the gauge. A canner "
 	"that is retired stays in the log for the batches it made.",
     .options = options,

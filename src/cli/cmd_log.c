@@ -81,10 +81,11 @@ static int print_report(struct invocation *inv, const struct log_report *report)
 	struct page page = answer_page(inv);
 	size_t kept = report->faults_n < LOG_FAULTS_MAX ? report->faults_n : LOG_FAULTS_MAX;
 	if (report->faults_n == 0) {
-		page_format(&page, "",
-			    "the log is sound: %zu entr%s of %zu device%s, the state as they give it",
-			    report->events_n, report->events_n == 1 ? "y" : "ies", report->chains_n,
-			    report->chains_n == 1 ? "" : "s");
+		page_format(
+		    &page, "",
+		    "the log is sound: %zu entr%s of %zu device%s, the state as they give it",
+		    report->events_n, report->events_n == 1 ? "y" : "ies", report->chains_n,
+		    report->chains_n == 1 ? "" : "s");
 		return STATUS_DONE;
 	}
 	for (size_t i = 0; i < kept; i++)
@@ -161,7 +162,8 @@ static int run_device(struct invocation *inv)
 	if (!inv->saved)
 		return command_failed(inv);
 	if (flag(inv, "json"))
-		return answer_json(inv, json_pack("{s:s}", "device", inv->operands[1]), STATUS_DONE);
+		return answer_json(inv, json_pack("{s:s}", "device", inv->operands[1]),
+				   STATUS_DONE);
 	fprintf(inv->out, "this device is now called '%s'\n", inv->operands[1]);
 	return STATUS_DONE;
 }
@@ -201,7 +203,8 @@ const struct command command_log = {
 	"Every change of canners, lots, batches, jars and recalls is an entry that is only ever "
 	"added to. verify finds the first entry of each device that was altered, removed, inserted "
 	"or put elsewhere, and whether the state is what the entries give; it writes nothing and "
-	"exits with 1 if anything is wrong. It finds accidents and careless edits, not somebody who "
+	"exits with 1 if anything is wrong. It finds accidents and careless edits, not somebody "
+	"who "
 	"works the whole log out anew. rebuild works the state out from the entries.",
     .options = options,
     .examples = examples,

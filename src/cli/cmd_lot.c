@@ -20,11 +20,11 @@ static bool read_kind(struct invocation *inv, const char **out)
 	if (*out)
 		return true;
 	text_show(word ? word : "", SIZE_MAX, shown);
-	return error_usage(inv->err,
-			   "lot: %s%s%s; say --kind lids, vinegar, produce, salt, sugar, pectin, jars "
-			   "or other",
-			   word ? "there is no kind '" : "its kind is missing", shown,
-			   word ? "'" : "");
+	return error_usage(
+	    inv->err,
+	    "lot: %s%s%s; say --kind lids, vinegar, produce, salt, sugar, pectin, jars "
+	    "or other",
+	    word ? "there is no kind '" : "its kind is missing", shown, word ? "'" : "");
 }
 
 /* Rounded down: a weaker vinegar than the label says is the worse one. */
@@ -66,7 +66,8 @@ static bool read_dated(struct invocation *inv, const char **out)
 /* What is given, checked; what is not is NULL or 0. */
 static bool read_given(struct invocation *inv, struct lot_change *out)
 {
-	*out = (struct lot_change){.supplier = option(inv, "supplier"), .code = option(inv, "code")};
+	*out =
+	    (struct lot_change){.supplier = option(inv, "supplier"), .code = option(inv, "code")};
 	return read_dated(inv, &out->dated) && read_strength(inv, &out->strength_mpct);
 }
 
@@ -113,18 +114,21 @@ static void print_warnings(struct invocation *inv, const struct page *page, cons
 {
 	const struct published_rule *rule;
 	if (strcmp(lot->kind, "vinegar") == 0 && lot->strength_mpct == 0)
-		page_text(page, "  ask:    ",
-			  "how strong is it? say --strength as on the label, such as 5%; without it "
-			  "nothing made with it can be tested");
+		page_text(
+		    page, "  ask:    ",
+		    "how strong is it? say --strength as on the label, such as 5%; without it "
+		    "nothing made with it can be tested");
 	if (is_old(inv, lot, &rule))
-		page_format(page, "  warn:   ",
-			    "these lids are over %s %s old; their gaskets may fail to seal%s%s%s%s%s",
-			    rule ? rule->value : "some", rule ? rule->unit : "years",
-			    rule ? " [" : "", rule ? rule->from.source->title : "",
-			    rule ? ", " : "", rule ? rule->from.place : "", rule ? "]" : "");
+		page_format(
+		    page, "  warn:   ",
+		    "these lids are over %s %s old; their gaskets may fail to seal%s%s%s%s%s",
+		    rule ? rule->value : "some", rule ? rule->unit : "years", rule ? " [" : "",
+		    rule ? rule->from.source->title : "", rule ? ", " : "",
+		    rule ? rule->from.place : "", rule ? "]" : "");
 	if (strcmp(lot->kind, "lids") == 0 && !*lot->dated)
-		page_text(page, "  ask:    ",
-			  "how old are they? say --dated, the date on the carton or of buying them");
+		page_text(
+		    page, "  ask:    ",
+		    "how old are they? say --dated, the date on the carton or of buying them");
 }
 
 /* --- What is answered --- */
@@ -183,18 +187,15 @@ static bool read_new(struct invocation *inv, struct lot *out)
 
 static int run_add(struct invocation *inv)
 {
-	struct lot lot = {0};
+	struct lot lot = {0}, now;
 	struct household *db;
 	struct instant at;
 	if (!read_new(inv, &lot) || !invocation_when(inv, &at) ||
 	    !cli_household(HOUSEHOLD_WRITE, &db, inv->err))
 		return command_failed(inv);
-	struct lot_batches batches = {0};
-	inv->saved = household_add_lot(db, &lot, at, inv->err) &&
-		     household_lot(db, lot.name, &lot, &batches, inv->err);
-	lot_batches_release(&batches);
+	inv->saved = household_add_lot(db, &lot, at, &now, inv->err);
 	household_close(db);
-	return inv->saved ? answer_lot(inv, "added lot ", &lot) : command_failed(inv);
+	return inv->saved ? answer_lot(inv, "added lot ", &now) : command_failed(inv);
 }
 
 static bool read_change(struct invocation *inv, struct lot_change *out)
@@ -350,12 +351,7 @@ static const struct example examples[] = {
 };
 
 static const struct subcommand subcommands[] = {
-    {"add",
-     "NAME",
-     2,
-     2,
-     {"kind", "supplier", "code", "dated", "strength", "at", "json"},
-     run_add},
+    {"add", "NAME", 2, 2, {"kind", "supplier", "code", "dated", "strength", "at", "json"}, run_add},
     {"change",
      "NAME",
      2,
@@ -378,7 +374,8 @@ const struct command command_lot = {
     .synopsis = "add|change|finish|list|show [NAME] [--kind KIND] [--code C] [--dated DATE]",
     .summary = "cartons of lids, jugs of vinegar, crates of produce, for finding their jars again",
     .description =
-	"Keeps what a supplier's code identifies. Name the lots that go into a batch when you start "
+	"Keeps what a supplier's code identifies. Name the lots that go into a batch when you "
+	"start "
 	"it: when a carton of lids turns out bad, the log finds every jar it closed. Lids past "
 	"their published age are warned of; vinegar without a strength is asked about. A lot is "
 	"found by its name or by the code on the pack.",

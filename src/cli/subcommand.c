@@ -38,11 +38,11 @@ static bool operands_fit(struct invocation *inv, const struct subcommand *sub)
 		return true;
 	char shown[TEXT_SHOWN_SIZE];
 	text_show(inv->operands[sub->most], SIZE_MAX, shown);
-	return error_usage(inv->err,
-			   "%s: too many words, from '%s' on; type 'jarwright %s %s%s%s', a name of "
-			   "several words in quotes",
-			   command, shown, command, sub->name, *sub->operands ? " " : "",
-			   sub->operands);
+	return error_usage(
+	    inv->err,
+	    "%s: too many words, from '%s' on; type 'jarwright %s %s%s%s', a name of "
+	    "several words in quotes",
+	    command, shown, command, sub->name, *sub->operands ? " " : "", sub->operands);
 }
 
 static int no_such(struct invocation *inv, const struct subcommand *list)
@@ -50,7 +50,10 @@ static int no_such(struct invocation *inv, const struct subcommand *list)
 	char shown[TEXT_SHOWN_SIZE], names[256] = "";
 	for (const struct subcommand *sub = list; sub->name; sub++) {
 		size_t n = strlen(names);
-		snprintf(names + n, sizeof names - n, "%s%s", n == 0 ? "" : sub[1].name ? ", " : " or ",
+		snprintf(names + n, sizeof names - n, "%s%s",
+			 n == 0        ? ""
+			 : sub[1].name ? ", "
+				       : " or ",
 			 sub->name);
 	}
 	if (inv->operands_n == 0) {

@@ -8,8 +8,8 @@
 
 struct subcommand {
 	const char *name;
-	const char *operands; /* what follows it, for messages: "NAME"; "" nothing */
-	size_t least, most;   /* operands, this word counted */
+	const char *operands;             /* what follows it, for messages: "NAME"; "" nothing */
+	size_t least, most;               /* operands, this word counted */
 	const char *allowed[ALLOWED_MAX]; /* options beside the common ones; then NULL */
 	int (*run)(struct invocation *inv);
 };

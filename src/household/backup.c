@@ -11,11 +11,12 @@
 
 static bool failed(const struct household *db, const char *why, struct error *err)
 {
-	return error_failed(err,
-			    "household file '%s': no backup could be made before it is brought up to "
-			    "date (%s); nothing was changed; make room or give the folder's rights, "
-			    "then try again",
-			    db->path, why);
+	return error_failed(
+	    err,
+	    "household file '%s': no backup could be made before it is brought up to "
+	    "date (%s); nothing was changed; make room or give the folder's rights, "
+	    "then try again",
+	    db->path, why);
 }
 
 /* Through a connection of its own: this one's cannot be read from while it holds the write lock. */

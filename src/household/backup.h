@@ -5,9 +5,9 @@
 #include "store.h"
 
 /*
- * Copies what the file holds to "FILE.before-N", or "FILE.before-N.2" and so on where that is taken:
- * an older backup is never written over. The copy is whole and on disk when this returns true.
- * The caller holds the write lock and has written nothing yet.
+ * Copies what the file holds to "FILE.before-N", or "FILE.before-N.2" and so on where that is
+ * taken: an older backup is never written over. The copy is whole and on disk when this returns
+ * true. The caller holds the write lock and has written nothing yet.
  */
 bool backup_before(struct household *db, int version, struct error *err);
 

@@ -19,10 +19,11 @@
 
 static bool damaged(const struct household *db, struct error *err)
 {
-	return error_failed(err,
-			    "household file '%s': its list of canners is damaged; run 'jarwright log "
-			    "verify'",
-			    db->path);
+	return error_failed(
+	    err,
+	    "household file '%s': its list of canners is damaged; run 'jarwright log "
+	    "verify'",
+	    db->path);
 }
 
 static bool read_record(sqlite3_stmt *row, struct canner_record *out)
@@ -34,8 +35,7 @@ static bool read_record(sqlite3_stmt *row, struct canner_record *out)
 	out->last.error_mpsi = sqlite3_column_int(row, 10);
 	return household_canner_row(row, &out->canner) &&
 	       store_text(row, 6, out->mark, sizeof out->mark) &&
-	       (out->tests_n == 0 ||
-		store_text(row, 8, out->last.tested, sizeof out->last.tested));
+	       (out->tests_n == 0 || store_text(row, 8, out->last.tested, sizeof out->last.tested));
 }
 
 static bool add_record(struct household *db, sqlite3_stmt *row, struct canner_records *out,
@@ -43,7 +43,8 @@ static bool add_record(struct household *db, sqlite3_stmt *row, struct canner_re
 {
 	struct canner_record *more = realloc(out->items, (out->n + 1) * sizeof *more);
 	if (!more)
-		return error_failed(err, "canner: out of memory; close other programs and try again");
+		return error_failed(err,
+				    "canner: out of memory; close other programs and try again");
 	out->items = more;
 	return read_record(row, &out->items[out->n++]) || damaged(db, err);
 }
@@ -91,9 +92,10 @@ bool household_canner(struct household *db, const char *name, struct canner_reco
 {
 	int64_t id;
 	if (!store_has_log(db))
-		return db->sql ? store_too_old(db, err)
-			       : error_usage(err, "canner: there is none yet; add one with 'jarwright "
-						  "canner add NAME --kind KIND'");
+		return db->sql
+			   ? store_too_old(db, err)
+			   : error_usage(err, "canner: there is none yet; add one with 'jarwright "
+					      "canner add NAME --kind KIND'");
 	return find_canner(db, name, &id, err) && read_one(db, id, out, err);
 }
 
@@ -139,9 +141,8 @@ static bool canner_check(const struct kitchen_canner *canner, struct error *err)
 static bool name_is_free(struct household *db, const char *name, int64_t but, struct error *err)
 {
 	sqlite3_stmt *query;
-	if (!store_cached(db,
-			  "SELECT 1 FROM canner WHERE name = ?1 AND retired = 0 AND id <> ?2", &query,
-			  err))
+	if (!store_cached(db, "SELECT 1 FROM canner WHERE name = ?1 AND retired = 0 AND id <> ?2",
+			  &query, err))
 		return false;
 	sqlite3_bind_text(query, 1, name, -1, SQLITE_STATIC);
 	sqlite3_bind_int64(query, 2, but);
@@ -155,9 +156,10 @@ static bool name_is_free(struct household *db, const char *name, int64_t but, st
 }
 
 static bool add_canner(struct household *db, const struct kitchen_canner *canner, struct instant at,
-		       struct error *err)
+		       struct canner_record *now, struct error *err)
 {
 	int n;
+	int64_t id;
 	if (!name_is_free(db, canner->name, 0, err) ||
 	    !store_integer(db, "SELECT count(*) FROM canner WHERE retired = 0", &n, err))
 		return false;
@@ -166,15 +168,16 @@ static bool add_canner(struct household *db, const struct kitchen_canner *canner
 				   "canner '%s': there are %d already; retire one with 'jarwright "
 				   "canner retire NAME'",
 				   canner->name, n);
-	return log_append(db, "canner-add", 0, at, canner_body(canner), NULL, err);
+	return log_append(db, "canner-add", 0, at, canner_body(canner), &id, err) &&
+	       read_one(db, id, now, err);
 }
 
 bool household_add_canner(struct household *db, const struct kitchen_canner *canner,
-			  struct instant at, struct error *err)
+			  struct instant at, struct canner_record *now, struct error *err)
 {
 	if (!canner_check(canner, err) || !log_begin(db, err))
 		return false;
-	return log_end(db, add_canner(db, canner, at, err), err);
+	return log_end(db, add_canner(db, canner, at, now, err), err);
 }
 
 static bool merge_change(struct kitchen_canner *canner, const struct canner_change *change,
@@ -241,10 +244,9 @@ static json_t *test_body(struct date tested, const struct gauge_reading *reading
 	json_t *list = json_array();
 	bool ok = list != NULL;
 	for (size_t i = 0; i < n && ok; i++)
-		ok = json_array_append_new(list, json_pack("{s:i, s:i}", "gauge_mpsi",
-							   (int)readings[i].gauge_mpsi,
-							   "master_mpsi",
-							   (int)readings[i].master_mpsi)) == 0;
+		ok = json_array_append_new(
+			 list, json_pack("{s:i, s:i}", "gauge_mpsi", (int)readings[i].gauge_mpsi,
+					 "master_mpsi", (int)readings[i].master_mpsi)) == 0;
 	if (ok) /* takes the list, whatever happens */
 		return json_pack("{s:s, s:o}", "tested", date_text(tested, day), "readings", list);
 	json_decref(list);
@@ -263,8 +265,8 @@ static bool test_gauge(struct household *db, const char *name, json_t *body, str
 }
 
 bool household_test_gauge(struct household *db, const char *name, struct date tested,
-			  const struct gauge_reading *readings, size_t readings_n, struct instant at,
-			  struct canner_record *now, struct error *err)
+			  const struct gauge_reading *readings, size_t readings_n,
+			  struct instant at, struct canner_record *now, struct error *err)
 {
 	return log_begin(db, err) &&
 	       log_end(db,

@@ -68,8 +68,9 @@ static bool rename_own(struct household *db, const char *name, struct error *err
 	if (!store_done(db, update, err))
 		return false;
 	if (taken)
-		return error_usage(err, "log: another device is called '%s'; give this one another "
-					"name",
+		return error_usage(err,
+				   "log: another device is called '%s'; give this one another "
+				   "name",
 				   name);
 	if (!store_cached(db, "UPDATE chain SET name = ?1 WHERE own = 1", &update, err))
 		return false;
@@ -81,10 +82,11 @@ bool household_name_device(struct household *db, const char *name, struct error 
 {
 	if (!*name || strlen(name) >= KITCHEN_NAME_SIZE || plain_text_check(name) != PLAIN_TEXT ||
 	    strpbrk(name, "#@"))
-		return error_usage(err,
-				   "log: a device's name has 1 to %d bytes of plain text, without # "
-				   "and @; type another",
-				   KITCHEN_NAME_SIZE - 1);
+		return error_usage(
+		    err,
+		    "log: a device's name has 1 to %d bytes of plain text, without # "
+		    "and @; type another",
+		    KITCHEN_NAME_SIZE - 1);
 	return log_begin(db, err) && log_end(db, rename_own(db, name, err), err);
 }
 

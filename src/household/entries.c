@@ -65,9 +65,12 @@ static void say_text(const struct event *event, const json_t *body, char *out, s
 	static const struct {
 		const char *kind, *lead, *key;
 	} says[] = {
-	    {"batch-start", "started: ", "title"},      {"batch-note", "note: ", "text"},
-	    {"batch-amend", "corrected: ", "why"},      {"gauge-test", "gauge tested on ", "tested"},
-	    {"recall-open", "recall opened on ", "what"}, {"recall-record", "recall: ", "disposition"},
+	    {"batch-start", "started: ", "title"},
+	    {"batch-note", "note: ", "text"},
+	    {"batch-amend", "corrected: ", "why"},
+	    {"gauge-test", "gauge tested on ", "tested"},
+	    {"recall-open", "recall opened on ", "what"},
+	    {"recall-record", "recall: ", "disposition"},
 	};
 	static const struct {
 		const char *kind, *words;
@@ -100,8 +103,8 @@ static void say(const struct event *event, char *out, size_t size)
 		const char *kind;
 		void (*say)(const struct event *event, const json_t *body, char *out, size_t size);
 	} sayers[] = {
-	    {"load", say_load},        {"load-amend", say_load},    {"seal", say_jars},
-	    {"jar", say_jars},         {"lot-add", say_thing},      {"lot-change", say_thing},
+	    {"load", say_load},        {"load-amend", say_load},     {"seal", say_jars},
+	    {"jar", say_jars},         {"lot-add", say_thing},       {"lot-change", say_thing},
 	    {"canner-add", say_thing}, {"canner-change", say_thing}, {"batch-ph", say_ph},
 	};
 	json_t *body = json_loadb(event->body, event->body_length, JSON_REJECT_DUPLICATES, NULL);
@@ -200,8 +203,8 @@ static bool add_entry(struct household *db, sqlite3_stmt *row, struct log_entrie
 		size_t room = out->n ? out->n * 2 : 1;
 		struct log_entry *more = realloc(out->items, room * sizeof *more);
 		if (!more)
-			return error_failed(
-			    err, "log: out of memory; say fewer entries with --last N");
+			return error_failed(err,
+					    "log: out of memory; say fewer entries with --last N");
 		out->items = more;
 	}
 	return read_entry(db, row, &out->items[out->n++], err);
@@ -243,10 +246,11 @@ static bool find_numbered(struct household *db, const char *text, int64_t *event
 	if (!store_done(db, query, err))
 		return false;
 	if (n > 1)
-		return error_usage(err,
-				   "log: %d devices have an entry '%s'; type its UUID, as 'jarwright "
-				   "log show --json' prints it",
-				   n, shown);
+		return error_usage(
+		    err,
+		    "log: %d devices have an entry '%s'; type its UUID, as 'jarwright "
+		    "log show --json' prints it",
+		    n, shown);
 	return n == 1 ||
 	       error_usage(err, "log: there is no entry '%s'; see 'jarwright log show'", shown);
 }
@@ -260,7 +264,8 @@ static bool find_uuid(struct household *db, const uint8_t uuid[UUID_SIZE], int64
 		      struct error *err)
 {
 	return event_find(db, uuid, event, err) &&
-	       (*event || error_usage(err, "log: no entry has that UUID; see 'jarwright log show'"));
+	       (*event ||
+		error_usage(err, "log: no entry has that UUID; see 'jarwright log show'"));
 }
 
 static bool find_meant(struct household *db, const struct log_name *of, struct meant *out,
@@ -295,11 +300,12 @@ bool household_log_entries(struct household *db, const struct log_name *of, size
 	if (!store_has_log(db))
 		return !db->sql || store_too_old(db, err);
 	if (!find_meant(db, of, &meant, err) ||
-	    !store_cached(db,
-			  "SELECT " ENTRY_COLUMNS
-			  "WHERE event.id IN (SELECT id FROM event WHERE (?1 = 0 OR id = ?1) AND "
-			  "(?2 = 0 OR subject = ?2) ORDER BY uuid DESC LIMIT ?3) ORDER BY event.uuid",
-			  &row, err))
+	    !store_cached(
+		db,
+		"SELECT " ENTRY_COLUMNS
+		"WHERE event.id IN (SELECT id FROM event WHERE (?1 = 0 OR id = ?1) AND "
+		"(?2 = 0 OR subject = ?2) ORDER BY uuid DESC LIMIT ?3) ORDER BY event.uuid",
+		&row, err))
 		return false;
 	sqlite3_bind_int64(row, 1, meant.event);
 	sqlite3_bind_int64(row, 2, meant.subject);
@@ -322,7 +328,8 @@ static bool find_latest(struct household *db, int64_t subject, int64_t *event, s
 	if (!store_cached(
 		db,
 		"SELECT event.id FROM event JOIN chain ON chain.id = event.chain WHERE event.kind "
-		"<> 'undo' AND CASE ?1 WHEN 0 THEN chain.own = 1 ELSE event.subject = ?1 END AND NOT "
+		"<> 'undo' AND CASE ?1 WHEN 0 THEN chain.own = 1 ELSE event.subject = ?1 END AND "
+		"NOT "
 		"EXISTS (SELECT 1 FROM undone WHERE undone.event = event.id) "
 		"ORDER BY event.uuid DESC LIMIT 1",
 		&query, err))
@@ -341,8 +348,9 @@ static bool read_event(struct household *db, int64_t event, struct log_entry *ou
 	if (!store_cached(db, "SELECT " ENTRY_COLUMNS "WHERE event.id = ?1", &row, err))
 		return false;
 	sqlite3_bind_int64(row, 1, event);
-	bool ok = sqlite3_step(row) == SQLITE_ROW ? read_entry(db, row, out, err)
-						  : error_usage(err, "undo: there is no such entry");
+	bool ok = sqlite3_step(row) == SQLITE_ROW
+		      ? read_entry(db, row, out, err)
+		      : error_usage(err, "undo: there is no such entry");
 	return store_done(db, row, err) && ok;
 }
 

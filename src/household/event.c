@@ -24,8 +24,8 @@ bool event_read(sqlite3_stmt *row, struct event *out)
 	out->body = (const char *)sqlite3_column_text(row, 8);
 	out->body_length = (size_t)sqlite3_column_bytes(row, 8);
 	if (!kind || kind_length >= KIND_SIZE || strlen(kind) != kind_length || !out->body ||
-	    !instant_in_range(out->at) ||
-	    !read_blob(row, 3, out->uuid, UUID_SIZE) || !read_blob(row, 9, out->hash, DIGEST_SIZE))
+	    !instant_in_range(out->at) || !read_blob(row, 3, out->uuid, UUID_SIZE) ||
+	    !read_blob(row, 9, out->hash, DIGEST_SIZE))
 		return false;
 	memcpy(out->kind, kind, kind_length + 1);
 	return true;

@@ -129,10 +129,11 @@ static bool find_named(struct household *db, const char *what, const char *sql, 
 		return false;
 	*id = found.id;
 	if (found.n > 1)
-		return error_usage(err,
-				   "%s '%s': there are %d: %s; type what follows the @, with it, to "
-				   "name one of them",
-				   what, shown, found.n, found.list);
+		return error_usage(
+		    err,
+		    "%s '%s': there are %d: %s; type what follows the @, with it, to "
+		    "name one of them",
+		    what, shown, found.n, found.list);
 	return found.n == 1 || error_usage(err,
 					   "%s '%s': there is none of that name; see "
 					   "'jarwright %s list'",
@@ -149,8 +150,8 @@ bool find_lot(struct household *db, const char *name, int64_t *id, struct error 
 {
 	return find_named(
 	    db, "lot",
-	    "WITH found AS (SELECT lot.id, lot.name || coalesce(' (' || lot.code || ')', '')" AND_MARK
-	    "AS words, lot.finished FROM lot JOIN event ON event.id = lot.id "
+	    "WITH found AS (SELECT lot.id, lot.name || coalesce(' (' || lot.code || ')', "
+	    "'')" AND_MARK "AS words, lot.finished FROM lot JOIN event ON event.id = lot.id "
 	    "WHERE lot.name = ?1 OR lot.code = ?1" OR_MARK ") "
 	    "SELECT id, words FROM found WHERE finished = (SELECT min(finished) FROM found)",
 	    name, id, err);

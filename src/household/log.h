@@ -158,15 +158,15 @@ bool body_flag(struct applying *a, const char *key, bool *out);
 /* Each of these takes what is missing for right, unless it is needed. */
 bool body_is(struct applying *a, const char *key, json_type type);
 bool body_plain_text(struct applying *a, const char *key, size_t most, bool needed);
-bool body_date(struct applying *a, const char *key, bool needed); /* "2026-11-25" */
+bool body_date(struct applying *a, const char *key, bool needed);        /* "2026-11-25" */
 bool body_uuid_id(struct applying *a, const json_t *value, int64_t *id); /* of a known event */
 /* Binds what the body has under the key, or NULL when it has nothing. */
 void bind_text(sqlite3_stmt *statement, int at, const json_t *body, const char *key);
 void bind_integer(sqlite3_stmt *statement, int at, const json_t *body, const char *key);
 
 /* The apply functions by subject. An integer out of range or of another sort, an empty name, a text
- * that a terminal would obey in a name: all of it is senseless, so that what stands in the state can
- * be read without a doubt. */
+ * that a terminal would obey in a name: all of it is senseless, so that what stands in the state
+ * can be read without a doubt. */
 apply_function apply_canner_add, apply_canner_change, apply_canner_retire, apply_gauge_test;
 apply_function apply_lot_add, apply_lot_change, apply_lot_finish;
 apply_function apply_batch_start, apply_batch_amend, apply_batch_note, apply_batch_ph,

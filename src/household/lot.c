@@ -20,7 +20,7 @@ const char *lot_kind_find(const char *word)
 /* --- Reading --- */
 
 #define LOT_COLUMNS                                                                                \
-	"lot.kind, lot.name, lot.supplier, lot.code, lot.dated, lot.strength_mpct, "              \
+	"lot.kind, lot.name, lot.supplier, lot.code, lot.dated, lot.strength_mpct, "               \
 	"lot.finished, '@' || lower(substr(hex(event.uuid), -6)), "                                \
 	"(SELECT count(*) FROM batch_lot WHERE batch_lot.lot = lot.id) "                           \
 	"FROM lot JOIN event ON event.id = lot.id"
@@ -130,12 +130,13 @@ static bool read_batches(struct household *db, int64_t id, struct lot_batches *o
 	sqlite3_stmt *row;
 	bool ok = true;
 	memset(out, 0, sizeof *out);
-	if (!store_cached(db,
-			  "SELECT batch.year, batch.number, batch.day, batch.title, (SELECT count(*) "
-			  "FROM jar WHERE jar.batch = batch.id) FROM batch_lot JOIN batch ON "
-			  "batch.id = batch_lot.batch WHERE batch_lot.lot = ?1 "
-			  "ORDER BY batch.day, batch.year, batch.number",
-			  &row, err))
+	if (!store_cached(
+		db,
+		"SELECT batch.year, batch.number, batch.day, batch.title, (SELECT count(*) "
+		"FROM jar WHERE jar.batch = batch.id) FROM batch_lot JOIN batch ON "
+		"batch.id = batch_lot.batch WHERE batch_lot.lot = ?1 "
+		"ORDER BY batch.day, batch.year, batch.number",
+		&row, err))
 		return false;
 	sqlite3_bind_int64(row, 1, id);
 	while (ok && sqlite3_step(row) == SQLITE_ROW)
@@ -175,8 +176,8 @@ static bool set_text(json_t *body, const char *key, const char *text)
 static json_t *lot_body(const struct lot *lot)
 {
 	json_t *body = json_pack("{s:s, s:s}", "kind", lot->kind, "name", lot->name);
-	if (body && set_text(body, "supplier", lot->supplier) && set_text(body, "code", lot->code) &&
-	    set_text(body, "dated", lot->dated) &&
+	if (body && set_text(body, "supplier", lot->supplier) &&
+	    set_text(body, "code", lot->code) && set_text(body, "dated", lot->dated) &&
 	    (lot->strength_mpct == 0 ||
 	     json_object_set_new(body, "strength_mpct", json_integer(lot->strength_mpct)) == 0))
 		return body;
@@ -191,8 +192,9 @@ static bool lot_check(const struct lot *lot, struct error *err)
 	if (*lot->name == '@')
 		return error_usage(err, "lot: a name cannot begin with @; type another");
 	if (lot->strength_mpct != 0 && strcmp(lot->kind, "vinegar") != 0)
-		return error_usage(err, "lot '%s': only vinegar has a strength; leave it out, or say "
-					"--kind vinegar",
+		return error_usage(err,
+				   "lot '%s': only vinegar has a strength; leave it out, or say "
+				   "--kind vinegar",
 				   lot->name);
 	return true;
 }
@@ -214,15 +216,21 @@ static bool name_is_free(struct household *db, const char *name, int64_t but, st
 				     name);
 }
 
+static bool add_lot(struct household *db, const struct lot *lot, struct instant at, struct lot *now,
+		    struct error *err)
+{
+	int64_t id;
+	return name_is_free(db, lot->name, 0, err) &&
+	       log_append(db, "lot-add", 0, at, lot_body(lot), &id, err) &&
+	       read_one(db, id, now, err);
+}
+
 bool household_add_lot(struct household *db, const struct lot *lot, struct instant at,
-		       struct error *err)
+		       struct lot *now, struct error *err)
 {
 	if (!lot_check(lot, err) || !log_begin(db, err))
 		return false;
-	return log_end(db,
-		       name_is_free(db, lot->name, 0, err) &&
-			   log_append(db, "lot-add", 0, at, lot_body(lot), NULL, err),
-		       err);
+	return log_end(db, add_lot(db, lot, at, now, err), err);
 }
 
 static bool take(char *into, size_t size, const char *text, const char *what, struct error *err)

@@ -28,10 +28,11 @@ static bool is_unaltered(struct household *db, struct error *err)
 			   &strange, err))
 		return false;
 	return strange == 0 ||
-	       error_failed(err,
-			    "household file '%s': another program put views or triggers into it; put "
-			    "back a backup",
-			    db->path);
+	       error_failed(
+		   err,
+		   "household file '%s': another program put views or triggers into it; put "
+		   "back a backup",
+		   db->path);
 }
 
 /* The caller holds a transaction, so that the three answers belong together. */

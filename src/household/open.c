@@ -188,10 +188,11 @@ static bool connect(struct household *db, enum household_access access, struct e
 		return false;
 	/* SQLite falls back to reading, and would only say so at the first write. */
 	if (access == HOUSEHOLD_WRITE && sqlite3_db_readonly(db->sql, "main") == 1)
-		return error_failed(err,
-				    "household file '%s': it may not be written; check the permissions "
-				    "of the file and its folder",
-				    db->path);
+		return error_failed(
+		    err,
+		    "household file '%s': it may not be written; check the permissions "
+		    "of the file and its folder",
+		    db->path);
 	if (!(access == HOUSEHOLD_READ ? ready_to_read : ready_to_write)(db, err))
 		return false;
 	if (db->sql && sqlite3_set_authorizer(db->sql, authorize, db) != SQLITE_OK)

@@ -54,7 +54,8 @@ static bool is_followed(struct household *db, int64_t event, bool *followed, str
 	if (!store_cached(
 		db,
 		"SELECT 1 FROM event AS it JOIN event AS later ON later.subject = it.subject AND "
-		"later.kind = 'load' AND later.uuid > it.uuid WHERE it.id = ?1 AND it.kind = 'load' "
+		"later.kind = 'load' AND later.uuid > it.uuid WHERE it.id = ?1 AND it.kind = "
+		"'load' "
 		"AND NOT EXISTS (SELECT 1 FROM undone WHERE undone.event = later.id)",
 		&query, err))
 		return false;

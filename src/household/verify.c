@@ -122,8 +122,9 @@ static bool check_row(const struct chain *chain, sqlite3_stmt *row, int64_t seq,
 		fault_in(report, chain->name, seq, NULL, "it was removed");
 		return true;
 	}
-	const char *wrong = judge(chain, &event, read_blob(row, 10, subject, UUID_SIZE) ? subject : NULL,
-				  seq, before, &failed, err);
+	const char *wrong =
+	    judge(chain, &event, read_blob(row, 10, subject, UUID_SIZE) ? subject : NULL, seq,
+		  before, &failed, err);
 	if (wrong)
 		fault_in(report, chain->name, event.seq, &event, wrong);
 	*on = !wrong && !failed;
@@ -151,7 +152,8 @@ static bool walk_chain(struct household *db, const struct chain *chain, struct l
 	bool ok = true, on = true;
 	if (!first_hash(db, chain, before, err) ||
 	    !store_cached(db,
-			  "SELECT " EVENT_COLUMNS ", (SELECT uuid FROM event AS first WHERE first.id "
+			  "SELECT " EVENT_COLUMNS
+			  ", (SELECT uuid FROM event AS first WHERE first.id "
 			  "= event.subject) FROM event WHERE chain = ?1 ORDER BY seq",
 			  &row, err))
 		return false;
@@ -192,14 +194,15 @@ static bool check_chains(struct household *db, struct log_report *report, struct
 static bool check_order(struct household *db, struct log_report *report, struct error *err)
 {
 	sqlite3_stmt *row;
-	if (!store_cached(db,
-			  "SELECT " EVENT_COLUMNS ", chain.name FROM event JOIN chain ON chain.id = "
-			  "event.chain WHERE event.id < 1 OR event.id > (SELECT count(*) FROM event) "
-			  "OR EXISTS (SELECT 1 FROM event AS next WHERE next.chain = event.chain AND "
-			  "next.seq = event.seq + 1 AND next.id < event.id) "
-			  "ORDER BY event.id < 1 OR event.id > (SELECT count(*) FROM event) DESC, "
-			  "event.seq LIMIT 1",
-			  &row, err))
+	if (!store_cached(
+		db,
+		"SELECT " EVENT_COLUMNS ", chain.name FROM event JOIN chain ON chain.id = "
+		"event.chain WHERE event.id < 1 OR event.id > (SELECT count(*) FROM event) "
+		"OR EXISTS (SELECT 1 FROM event AS next WHERE next.chain = event.chain AND "
+		"next.seq = event.seq + 1 AND next.id < event.id) "
+		"ORDER BY event.id < 1 OR event.id > (SELECT count(*) FROM event) DESC, "
+		"event.seq LIMIT 1",
+		&row, err))
 		return false;
 	if (sqlite3_step(row) == SQLITE_ROW) {
 		struct event event;
@@ -246,14 +249,16 @@ static bool check_references(struct household *db, struct log_report *report, st
 static bool check_triggers(struct household *db, struct log_report *report, struct error *err)
 {
 	int n;
-	if (!store_integer(db,
-			   "SELECT count(*) FROM sqlite_schema WHERE type = 'trigger' AND tbl_name = "
-			   "'event' AND name IN ('event_stays', 'event_unchanged') AND "
-			   "instr(sql, 'RAISE(ABORT') > 0",
-			   &n, err))
+	if (!store_integer(
+		db,
+		"SELECT count(*) FROM sqlite_schema WHERE type = 'trigger' AND tbl_name = "
+		"'event' AND name IN ('event_stays', 'event_unchanged') AND "
+		"instr(sql, 'RAISE(ABORT') > 0",
+		&n, err))
 		return false;
 	if (n != 2)
-		verify_fault(report, "what keeps entries from being changed was taken out of the file");
+		verify_fault(report,
+			     "what keeps entries from being changed was taken out of the file");
 	return true;
 }
 
@@ -264,8 +269,7 @@ static bool check_log(struct household *db, struct log_report *report, struct er
 	bool chains_sound = true;
 	for (size_t i = 0; i < report->faults_n && i < LOG_FAULTS_MAX; i++)
 		chains_sound = chains_sound && !report->faults[i].in_chain;
-	return !chains_sound ||
-	       (check_order(db, report, err) && verify_state(db, report, err));
+	return !chains_sound || (check_order(db, report, err) && verify_state(db, report, err));
 }
 
 static bool check_all(struct household *db, struct log_report *report, struct error *err)

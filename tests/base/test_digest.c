@@ -36,8 +36,8 @@ START_TEST(a_million_letters)
 	ck_assert_ptr_nonnull(letters);
 	memset(letters, 'a', LETTERS);
 	const struct bytes whole = {letters, LETTERS};
-	const struct bytes parts[] = {{letters, 1}, {letters, 63}, {letters, 0},
-				      {letters, 999900}, {letters, 36}};
+	const struct bytes parts[] = {
+	    {letters, 1}, {letters, 63}, {letters, 0}, {letters, 999900}, {letters, 36}};
 	static const char hex[] =
 	    "cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39ccc7112cd0";
 	digests_to(&whole, 1, hex);
@@ -48,8 +48,8 @@ END_TEST
 
 START_TEST(hexadecimal_digits)
 {
-	static const char *const bad[] = {"", "0", "00ff1", "00ff10a", "00fg10", "00FF10", "00ff1 ",
-					  "0x00ff"};
+	static const char *const bad[] = {"",       "0",      "00ff1",  "00ff10a",
+					  "00fg10", "00FF10", "00ff1 ", "0x00ff"};
 	uint8_t bytes[3];
 	char text[7];
 	ck_assert(hex_parse("00ff10", bytes, 3));

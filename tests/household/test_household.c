@@ -14,6 +14,7 @@
 
 /* Invented: a moment in 2026. */
 static const struct instant noon = {INT64_C(1790000000000), 120};
+static struct canner_record added;
 
 static struct kitchen kept(void)
 {
@@ -110,8 +111,8 @@ START_TEST(everything_comes_back)
 	    .name = "big dial", .kind = CANNER_DIAL_GAUGE, 7, 16, KITCHEN_HOLDS_MAX};
 	struct household *db = opened(HOUSEHOLD_WRITE);
 	ck_assert(household_change_kitchen(db, &change, &err));
-	ck_assert(household_add_canner(db, &steam, noon, &err));
-	ck_assert(household_add_canner(db, &dial, noon, &err));
+	ck_assert(household_add_canner(db, &steam, noon, &added, &err));
+	ck_assert(household_add_canner(db, &dial, noon, &added, &err));
 	household_close(db);
 
 	struct kitchen kitchen = kept();
@@ -174,14 +175,13 @@ START_TEST(canners_are_changed_and_retired_by_name)
 {
 	static const int none = 0;
 	static const enum canner steam = CANNER_STEAM;
-	const struct kitchen_canner canner = {
-	    .name = "Pot", .kind = CANNER_BOILING_WATER, 7, 9, 0};
+	const struct kitchen_canner canner = {.name = "Pot", .kind = CANNER_BOILING_WATER, 7, 9, 0};
 	const struct canner_change change = {.kind = &steam, .holds_quarts = &none};
 	struct canner_record now;
 	struct household *db = opened(HOUSEHOLD_WRITE);
-	ck_assert(household_add_canner(db, &canner, noon, &err));
+	ck_assert(household_add_canner(db, &canner, noon, &added, &err));
 	/* A second one of that name is refused: which one would be meant later? */
-	ck_assert(!household_add_canner(db, &canner, noon, &err));
+	ck_assert(!household_add_canner(db, &canner, noon, &added, &err));
 	ck_assert_int_eq(err.kind, ERROR_USAGE);
 	ck_assert(household_change_canner(db, "pOT", &change, noon, &now, &err));
 	ck_assert_uint_eq(kept().canners_n, 1);
@@ -195,7 +195,7 @@ START_TEST(canners_are_changed_and_retired_by_name)
 	ck_assert_uint_eq(kept().canners_n, 0);
 	ck_assert(!household_retire_canner(db, "pot", noon, &now, &err));
 	/* Its name is free again. */
-	ck_assert(household_add_canner(db, &canner, noon, &err));
+	ck_assert(household_add_canner(db, &canner, noon, &added, &err));
 	household_close(db);
 }
 END_TEST
@@ -220,7 +220,7 @@ START_TEST(canners_have_a_limit_and_it_is_said)
 	for (int i = 0; i <= KITCHEN_CANNERS_MAX; i++) {
 		struct kitchen_canner canner = {.kind = CANNER_STEAM};
 		snprintf(canner.name, sizeof canner.name, "canner %d", i);
-		ck_assert_int_eq(household_add_canner(db, &canner, noon, &err),
+		ck_assert_int_eq(household_add_canner(db, &canner, noon, &added, &err),
 				 i < KITCHEN_CANNERS_MAX);
 	}
 	ck_assert_int_eq(err.kind, ERROR_USAGE);
@@ -240,7 +240,7 @@ START_TEST(bad_canners_are_refused)
 	};
 	struct household *db = opened(HOUSEHOLD_WRITE);
 	for (size_t i = 0; i < sizeof bad / sizeof *bad; i++) {
-		ck_assert(!household_add_canner(db, &bad[i], noon, &err));
+		ck_assert(!household_add_canner(db, &bad[i], noon, &added, &err));
 		ck_assert_int_eq(err.kind, ERROR_USAGE);
 	}
 	household_close(db);
@@ -430,9 +430,9 @@ START_TEST(programs_started_together_do_not_fail)
 			continue;
 		struct kitchen_canner canner = {.kind = CANNER_STEAM};
 		struct household *db;
-			snprintf(canner.name, sizeof canner.name, "canner %d", i);
+		snprintf(canner.name, sizeof canner.name, "canner %d", i);
 		bool ok = household_open(path, HOUSEHOLD_WRITE, &db, &err) &&
-			  household_add_canner(db, &canner, noon, &err);
+			  household_add_canner(db, &canner, noon, &added, &err);
 		if (!ok)
 			fprintf(stderr, "%s\n", err.text);
 		household_close(db);

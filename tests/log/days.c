@@ -50,8 +50,8 @@ static const char *some_jars(uint64_t *state)
 
 static const char *name_of(uint64_t *state)
 {
-	static const char *const names[] = {"pot", "Kettle", "Zum D\xc3\xa4mpfen", "lids, spring",
-					    "a 'quoted' one", "=1+1"};
+	static const char *const names[] = {"pot",          "Kettle",         "Zum D\xc3\xa4mpfen",
+					    "lids, spring", "a 'quoted' one", "=1+1"};
 	return names[pick(state, 6)];
 }
 
@@ -86,11 +86,11 @@ static json_t *batch_body(struct household *db, uint64_t *state)
 {
 	bool shelf = pick(state, 4) != 0;
 	int64_t lot = some(db, state, "lot-add"), from = some(db, state, "batch-start");
-	json_t *body = json_pack(
-	    "{s:i, s:i, s:s, s:s, s:s, s:s, s:s, s:i, s:b}", "year", 2026, "number",
-	    1 + (int)pick(state, 50), "day", "2026-09-21", "title", name_of(state), "keep",
-	    shelf ? "shelf" : "freezer", "verdict", shelf ? "tested" : "untested", "edition",
-	    "2026a", "minutes", 35, "elevation_own", 1);
+	json_t *body =
+	    json_pack("{s:i, s:i, s:s, s:s, s:s, s:s, s:s, s:i, s:b}", "year", 2026, "number",
+		      1 + (int)pick(state, 50), "day", "2026-09-21", "title", name_of(state),
+		      "keep", shelf ? "shelf" : "freezer", "verdict", shelf ? "tested" : "untested",
+		      "edition", "2026a", "minutes", 35, "elevation_own", 1);
 	if (lot && pick(state, 2))
 		json_object_set_new(body, "lots", json_pack("[o]", uuid_of(db, lot)));
 	if (from && pick(state, 4) == 0)
@@ -126,9 +126,9 @@ static json_t *load_body(struct household *db, uint64_t *state)
 	static const char *const outcomes[] = {"processed", "processed", "under-processed", "cold"};
 	int64_t canner = some(db, state, "canner-add");
 	json_t *body = json_pack("{s:i, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I}", "number",
-				 1 + (int)pick(state, 3), "jars", "n", 1 + (int)pick(state, 7), "size",
-				 "pint", "facts", "outcome", outcomes[pick(state, 4)], "why", "",
-				 "out_ms", (json_int_t)1790003000000);
+				 1 + (int)pick(state, 3), "jars", "n", 1 + (int)pick(state, 7),
+				 "size", "pint", "facts", "outcome", outcomes[pick(state, 4)],
+				 "why", "", "out_ms", (json_int_t)1790003000000);
 	if (canner && pick(state, 2))
 		json_object_set_new(body, "canner", uuid_of(db, canner));
 	if (pick(state, 5) == 0)
@@ -146,14 +146,14 @@ static json_t *load_amend_body(struct household *db, uint64_t *state)
 static json_t *seal_body(struct household *db, uint64_t *state)
 {
 	(void)db;
-	return json_pack("{s:s, s:b, s:b}", "jars", some_jars(state), "sealed",
-			 pick(state, 6) != 0, "early", 0);
+	return json_pack("{s:s, s:b, s:b}", "jars", some_jars(state), "sealed", pick(state, 6) != 0,
+			 "early", 0);
 }
 
 static json_t *jar_body(struct household *db, uint64_t *state)
 {
-	static const char *const to[] = {"shelf", "refrigerated", "opened", "eaten", "given",
-					 "discarded"};
+	static const char *const to[] = {"shelf", "refrigerated", "opened",
+					 "eaten", "given",        "discarded"};
 	(void)db;
 	return json_pack("{s:s, s:s, s:s}", "jars", some_jars(state), "to", to[pick(state, 6)],
 			 "place", "cellar");

@@ -147,8 +147,9 @@ static void make_socket(void)
 
 static void make_foreign_wal(void)
 {
-	shell("sqlite3 other.db \"PRAGMA journal_mode=WAL; CREATE TABLE a (b); INSERT INTO a VALUES "
-	      "(1);\" '.shell cp other.db-wal kitchen.db-wal' >/dev/null");
+	shell(
+	    "sqlite3 other.db \"PRAGMA journal_mode=WAL; CREATE TABLE a (b); INSERT INTO a VALUES "
+	    "(1);\" '.shell cp other.db-wal kitchen.db-wal' >/dev/null");
 }
 
 static void make_noise_wal(void)
@@ -185,8 +186,9 @@ static void schema_page(void)
 
 static void text_file(void)
 {
-	static const char text[] = "a list of what to buy, long enough to be taken for a header: lids, "
-				   "vinegar, salt, two dozen jars, and a new rack for the big pot\n";
+	static const char text[] =
+	    "a list of what to buy, long enough to be taken for a header: lids, "
+	    "vinegar, salt, two dozen jars, and a new rack for the big pot\n";
 	put("kitchen.db", text, sizeof text - 1);
 }
 
@@ -206,7 +208,8 @@ static const struct {
     {"a format of the future", format_lie, NULL, NULL, "not a household file", false},
     {"noise for a schema", schema_page, NULL, NULL, "damaged", false},
     {"plain text", text_file, NULL, NULL, "not a household file", false},
-    {"noise", NULL, "head -c 300000 /dev/urandom > kitchen.db", NULL, "not a household file", false},
+    {"noise", NULL, "head -c 300000 /dev/urandom > kitchen.db", NULL, "not a household file",
+     false},
     {"another program's id", NULL, NULL, "PRAGMA application_id = 7", "another program", false},
     {"another program's tables", NULL, "rm kitchen.db; sqlite3 kitchen.db 'CREATE TABLE a (b)'",
      NULL, "another program", false},
@@ -352,8 +355,8 @@ Suite *hostile_suite(void)
 	tcase_add_loop_test(tcase, refused_or_read_and_never_written_to, 0,
 			    sizeof files / sizeof *files);
 	tcase_add_loop_test(tcase, one_bit_turned, 0, 3);
-	tcase_add_loop_test(
-	    tcase, a_file_and_folder_that_may_not_be_written_are_read_and_verified, 0, 3);
+	tcase_add_loop_test(tcase, a_file_and_folder_that_may_not_be_written_are_read_and_verified,
+			    0, 3);
 	suite_add_tcase(suite, tcase);
 	return suite;
 }

@@ -45,9 +45,10 @@ static void make_version(int version)
 	ck_assert_int_eq(sqlite3_open(path, &raw), SQLITE_OK);
 	for (int i = 0; i < version; i++)
 		run(raw, household_migrations[i]);
-	run(raw, "UPDATE kitchen SET elevation_mft = 2900000, elevation_typed = '2900ft';"
-		 "INSERT INTO canner (name, kind, holds_quarts) VALUES ('big pot', 'boiling-water', "
-		 "7); INSERT INTO canner (name, kind) VALUES ('dial', 'dial-gauge')");
+	run(raw,
+	    "UPDATE kitchen SET elevation_mft = 2900000, elevation_typed = '2900ft';"
+	    "INSERT INTO canner (name, kind, holds_quarts) VALUES ('big pot', 'boiling-water', "
+	    "7); INSERT INTO canner (name, kind) VALUES ('dial', 'dial-gauge')");
 	if (version >= 2)
 		run(raw, "INSERT INTO recipe (name, system, source) VALUES ('plum chutney', 'us', "
 			 "'2 cups plums')");

@@ -91,22 +91,24 @@ static sqlite3 *raw;
 static void raw_open(void)
 {
 	ck_assert_int_eq(sqlite3_open(path, &raw), SQLITE_OK);
-	ck_assert_int_eq(sqlite3_exec(raw,
-				      "PRAGMA foreign_keys = OFF; PRAGMA ignore_check_constraints = "
-				      "ON; DROP TRIGGER event_stays; DROP TRIGGER event_unchanged",
-				      NULL, NULL, NULL),
-			 SQLITE_OK);
+	ck_assert_int_eq(
+	    sqlite3_exec(raw,
+			 "PRAGMA foreign_keys = OFF; PRAGMA ignore_check_constraints = "
+			 "ON; DROP TRIGGER event_stays; DROP TRIGGER event_unchanged",
+			 NULL, NULL, NULL),
+	    SQLITE_OK);
 }
 
 static void raw_close(void)
 {
 	ck_assert_int_eq(
-	    sqlite3_exec(raw,
-			 "CREATE TRIGGER event_stays BEFORE DELETE ON event BEGIN SELECT RAISE(ABORT,"
-			 " 'events are never removed'); END;"
-			 "CREATE TRIGGER event_unchanged BEFORE UPDATE ON event BEGIN SELECT "
-			 "RAISE(ABORT, 'events are never changed'); END",
-			 NULL, NULL, NULL),
+	    sqlite3_exec(
+		raw,
+		"CREATE TRIGGER event_stays BEFORE DELETE ON event BEGIN SELECT RAISE(ABORT,"
+		" 'events are never removed'); END;"
+		"CREATE TRIGGER event_unchanged BEFORE UPDATE ON event BEGIN SELECT "
+		"RAISE(ABORT, 'events are never changed'); END",
+		NULL, NULL, NULL),
 	    SQLITE_OK);
 	ck_assert_int_eq(sqlite3_close(raw), SQLITE_OK);
 }
@@ -286,7 +288,8 @@ static bool taken(const char *kind, const char *body)
 	struct instant at = {INT64_C(1790000000000), 120};
 	memset(&err, 0, sizeof err);
 	ck_assert(log_begin(db, &err));
-	return log_end(db, log_append(db, kind, 0, at, json_loads(body, 0, NULL), NULL, &err), &err);
+	return log_end(db, log_append(db, kind, 0, at, json_loads(body, 0, NULL), NULL, &err),
+		       &err);
 }
 
 START_TEST(bodies_that_make_no_sense_are_refused)
@@ -327,9 +330,9 @@ END_TEST
 
 START_TEST(moments_that_no_clock_shows_are_refused)
 {
-	static const struct instant bad[] = {
-	    {-1, 0}, {INT64_MAX, 0}, {INT64_MIN, 0}, {0, 1441}, {0, -1441},
-	    {INT64_C(253402300800000), 0}};
+	static const struct instant bad[] = {{-1, 0},        {INT64_MAX, 0},
+					     {INT64_MIN, 0}, {0, 1441},
+					     {0, -1441},     {INT64_C(253402300800000), 0}};
 	for (size_t i = 0; i < sizeof bad / sizeof *bad; i++) {
 		memset(&err, 0, sizeof err);
 		ck_assert(log_begin(db, &err));
@@ -360,7 +363,8 @@ START_TEST(gauge_readings_have_a_range)
 		memset(&err, 0, sizeof err);
 		ck_assert(log_begin(db, &err));
 		ck_assert(!log_end(
-		    db, log_append(db, "gauge-test", 1, at, json_loads(bad[i], 0, NULL), NULL, &err),
+		    db,
+		    log_append(db, "gauge-test", 1, at, json_loads(bad[i], 0, NULL), NULL, &err),
 		    &err));
 		ck_assert_int_eq(err.kind, ERROR_USAGE);
 	}
@@ -371,8 +375,12 @@ START_TEST(nothing_but_the_log_writes_the_log)
 {
 	static const char *const writes[] = {
 	    "INSERT INTO lot (id, kind, name, finished) VALUES (1, 'lids', 'a', 0)",
-	    "UPDATE chain SET last_seq = 0", "DELETE FROM event", "DROP TABLE event",
-	    "PRAGMA writable_schema = ON", "ATTACH ':memory:' AS a", "CREATE TABLE a (b)"};
+	    "UPDATE chain SET last_seq = 0",
+	    "DELETE FROM event",
+	    "DROP TABLE event",
+	    "PRAGMA writable_schema = ON",
+	    "ATTACH ':memory:' AS a",
+	    "CREATE TABLE a (b)"};
 	ck_assert(taken("canner-add", "{\"name\":\"a\",\"kind\":\"steam\"}"));
 	for (size_t i = 0; i < sizeof writes / sizeof *writes; i++)
 		ck_assert(!store_exec(db, writes[i], &err));
