@@ -140,41 +140,49 @@ static bool take_offset(const char **at, bool *stated, int *minutes)
 
 static int64_t seconds_of(struct date date, struct clock clock)
 {
-	return date_days(date) * SECONDS_PER_DAY + clock.hour * 3600 + clock.minute * 60 +
-	       clock.second;
+	return date_days(date) * SECONDS_PER_DAY + INT64_C(3600) * clock.hour +
+	       INT64_C(60) * clock.minute + clock.second;
 }
 
-/* The local time as the C library counts it, with or without summer time; false: there is none. */
-static bool local_seconds(struct date date, struct clock clock, int summer, time_t *out)
+/*
+ * The moments at which a clock on the wall shows this: none where it is skipped, two where it comes
+ * twice. The offsets that may hold are those of the day before and the day after, so that a change
+ * of the standard time is seen as well as summer time.
+ */
+static size_t wall_moments(struct date date, struct clock clock, time_t out[2])
 {
-	struct tm tm = {.tm_year = date.year - 1900,
-			.tm_mon = date.month - 1,
-			.tm_mday = date.day,
-			.tm_hour = clock.hour,
-			.tm_min = clock.minute,
-			.tm_sec = clock.second,
-			.tm_isdst = summer};
-	*out = mktime(&tm);
-	return tm.tm_hour == clock.hour && tm.tm_min == clock.minute && tm.tm_mday == date.day;
+	int64_t wall = seconds_of(date, clock);
+	size_t n = 0;
+	for (int day = -1; day <= 1; day += 2) {
+		struct tm local;
+		time_t near = (time_t)(wall + day * SECONDS_PER_DAY);
+		if (!localtime_r(&near, &local))
+			continue;
+		time_t at = (time_t)(wall - local.tm_gmtoff);
+		if (!localtime_r(&at, &local) || wall - local.tm_gmtoff != at)
+			continue;
+		if (n == 0 || out[0] != at)
+			out[n++] = at;
+	}
+	return n;
 }
 
 static bool local_instant(const char *what, const char *shown, struct date date, struct clock clock,
 			  struct instant *out, struct error *err)
 {
-	time_t winter, summer;
-	bool has_winter = local_seconds(date, clock, 0, &winter);
-	bool has_summer = local_seconds(date, clock, 1, &summer);
-	if (!has_winter && !has_summer)
+	time_t moments[2] = {0, 0};
+	size_t n = wall_moments(date, clock, moments);
+	if (n == 0)
 		return error_usage(err,
 				   "%s: '%s' was skipped when the clocks changed; type the time "
 				   "with its offset: 02:30+01:00",
 				   what, shown);
-	if (has_winter && has_summer && winter != summer)
+	if (n > 1)
 		return error_usage(err,
 				   "%s: '%s' came twice when the clocks changed; type the time "
 				   "with its offset: 02:30+01:00",
 				   what, shown);
-	*out = instant_at(has_winter ? winter : summer);
+	*out = instant_at(moments[0]);
 	return true;
 }
 
@@ -211,10 +219,11 @@ bool instant_parse(const char *what, const char *text, struct instant now, struc
 		return error_usage(
 		    err, "%s: '%s' is no date and time; type 2026-09-14 15:30, or 15:30 for today",
 		    what, shown);
-	if (!stated)
-		return local_instant(what, shown, date, clock, out, err);
-	out->ms = (seconds_of(date, clock) - (int64_t)offset * 60) * MS_PER_SECOND;
-	out->offset_min = offset;
+	if (!stated && !local_instant(what, shown, date, clock, out, err))
+		return false;
+	if (stated)
+		*out = (struct instant){
+		    (seconds_of(date, clock) - INT64_C(60) * offset) * MS_PER_SECOND, offset};
 	return instant_in_range(*out) ||
 	       error_usage(err, "%s: '%s' is outside the years 1970 to 9999", what, shown);
 }

@@ -17,7 +17,7 @@ static bool read_pressure(const char *what, const char *text, bool up, int32_t *
 			  struct error *err)
 {
 	struct quantity quantity;
-	int64_t mpsi;
+	int64_t mpsi = 0;
 	char shown[TEXT_SHOWN_SIZE];
 	if (!quantity_parse(DIMENSION_PRESSURE, what, text, &quantity, err))
 		return false;
@@ -236,7 +236,7 @@ static json_t *json_test(const struct canner_record *record, const struct gauge_
 
 int canner_test_command(struct invocation *inv)
 {
-	struct gauge_reading readings[GAUGE_READINGS_MAX];
+	struct gauge_reading readings[GAUGE_READINGS_MAX] = {0};
 	struct canner_record record;
 	struct household *db;
 	struct instant at;

@@ -1,4 +1,5 @@
 /* Moments and dates. The calendar's facts are those of ISO 8601 and the Gregorian rule. */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -170,10 +171,27 @@ START_TEST(local_times_skipped_or_doubled_are_asked_about)
 	struct instant first, second;
 	ck_assert(instant_parse("at", "2026-10-25 02:30+02:00", now, &first, &err));
 	ck_assert(instant_parse("at", "2026-10-25 02:30+01:00", now, &second, &err));
-	ck_assert_int_eq(second.ms - first.ms, 3600 * 1000);
+	ck_assert_int_eq(second.ms - first.ms, INT64_C(3600000));
 	ck_assert(instant_parse("at", "2026-10-25 01:59", now, &at, &err));
 	ck_assert(instant_parse("at", "2026-10-25 03:00", now, &at, &err));
 	ck_assert_str_eq(instant_iso(at, text), "2026-10-25T03:00:00.000+01:00");
+}
+END_TEST
+
+/* Moscow left its standard time of UTC+4 for UTC+3 on 26 October 2014 at 02:00: both are winter
+ * time (tz database, Europe/Moscow). */
+START_TEST(a_change_of_the_standard_time_doubles_times_too)
+{
+	struct instant at;
+	zone("Europe/Moscow");
+	if (instant_at(1414274400).offset_min != 180) {
+		fprintf(stderr, "skipped: there is no file of that time zone\n");
+		return;
+	}
+	ck_assert(!instant_parse("at", "2014-10-26 01:30", now, &at, &err));
+	ck_assert_ptr_nonnull(strstr(err.text, "came twice"));
+	ck_assert(instant_parse("at", "2014-10-26 00:30", now, &at, &err));
+	ck_assert_int_eq(at.offset_min, 240);
 }
 END_TEST
 
@@ -203,6 +221,7 @@ Suite *instant_suite(void)
 	tcase_add_test(tcase, moments_with_an_offset);
 	tcase_add_test(tcase, what_is_no_moment_is_refused);
 	tcase_add_test(tcase, local_times_skipped_or_doubled_are_asked_about);
+	tcase_add_test(tcase, a_change_of_the_standard_time_doubles_times_too);
 	tcase_add_test(tcase, a_time_alone_is_todays_and_shown_as_the_wall_showed_it);
 	suite_add_tcase(suite, tcase);
 	return suite;

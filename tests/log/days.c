@@ -112,7 +112,7 @@ static json_t *amend_body(struct household *db, uint64_t *state)
 static json_t *note_body(struct household *db, uint64_t *state)
 {
 	(void)db, (void)state;
-	return json_pack("{s:s}", "text", "\x1b[2J'; DROP TABLE jar; -- \xe2\x80\xae");
+	return json_pack("{s:s}", "text", "\x1b[2J'; DROP TABLE jar; --\t=1+1");
 }
 
 static json_t *ph_body(struct household *db, uint64_t *state)

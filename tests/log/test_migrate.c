@@ -168,7 +168,7 @@ START_TEST(an_older_backup_is_never_written_over)
 	ck_assert_ptr_nonnull(fgets(line, sizeof line, file));
 	fclose(file);
 	ck_assert_str_eq(line, "hers");
-	strcat(name, ".2");
+	snprintf(name, sizeof name, "%s.before-3.2", path);
 	ck_assert_int_eq(number_in(name, "PRAGMA user_version"), 2);
 }
 END_TEST
