@@ -137,11 +137,10 @@ bool store_has_log(const struct household *db)
 
 bool store_too_old(const struct household *db, struct error *err)
 {
-	return error_failed(
-	    err,
-	    "household file '%s': it is from before the log; any change brings it up "
-	    "to date: 'jarwright kitchen --units us'",
-	    db->path);
+	return error_failed(err,
+			    "household file '%s': it is from before the log; this brings it up "
+			    "to date: 'jarwright log rebuild'",
+			    db->path);
 }
 
 bool store_begin(struct household *db, struct error *err)
