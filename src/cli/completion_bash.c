@@ -6,7 +6,7 @@ static void option_names(FILE *out, const struct option_spec *specs)
 		fprintf(out, " --%s", specs->name);
 }
 
-static void option_values(FILE *out, const struct command *command)
+static void complete_option_values(FILE *out, const struct command *command)
 {
 	for (const struct option_spec *spec = command->options; spec && spec->name; spec++) {
 		if (!spec->argument)
@@ -44,7 +44,7 @@ void completion_bash(FILE *out)
 	      "\tcase $command:$before in\n",
 	      out);
 	for (size_t i = 0; commands[i]; i++)
-		option_values(out, commands[i]);
+		complete_option_values(out, commands[i]);
 	fputs("\t*)\n\t\tcase $command in\n\t\t'') choices='", out);
 	each_choice(out, "COMMAND");
 	option_names(out, common_options);
