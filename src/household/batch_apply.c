@@ -123,6 +123,7 @@ static enum applied run_on_batch(struct applying *a, const char *text, const cha
 	bind_text(write, 2, a->body, "day");
 	bind_text(write, 3, a->body, "title");
 	bind_integer(write, 4, a->body, "elevation_mft");
+	sqlite3_bind_int(write, 5, json_is_false(json_object_get(a->body, "holds")));
 	enum applied how = apply_run(a, write);
 	if (how == APPLIED && sqlite3_changes(a->db->sql) == 0)
 		return senseless(a, "%s", otherwise);
@@ -148,7 +149,8 @@ enum applied apply_batch_amend(struct applying *a)
 	enum applied how =
 	    run_on_batch(a,
 			 "UPDATE batch SET day = coalesce(?2, day), title = coalesce(?3, title), "
-			 "elevation_mft = coalesce(?4, elevation_mft) WHERE id = ?1",
+			 "elevation_mft = coalesce(?4, elevation_mft), held = max(held, ?5) "
+			 "WHERE id = ?1",
 			 "batch: its start was taken back");
 	if (how == APPLIED)
 		how =
@@ -173,7 +175,7 @@ enum applied apply_batch_ph(struct applying *a)
 		return SENSELESS;
 	if (holds)
 		return need_batch(a);
-	return run_on_batch(a, "UPDATE batch SET held = 1 WHERE id = ?1",
+	return run_on_batch(a, "UPDATE batch SET held = max(held, ?5) WHERE id = ?1",
 			    "batch: its start was taken back");
 }
 

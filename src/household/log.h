@@ -20,13 +20,13 @@
  *   batch-start     year number day title food? recipe? keep verdict edition pack? canner_kind?
  *                   jar? elevation_mft? elevation_own minutes? psi? vent? decision lots:[UUID...]
  *                   from:[{batch jars}...]                        begins a batch
- *   batch-amend     any of day title lots from elevation_mft, and why
+ *   batch-amend     any of day title lots from elevation_mft, holds? and why
  *   batch-note      text
  *   batch-ph        ph_milli meter? holds; holds false takes the batch off the shelf
  *   load            number canner? jars:[{n size}...] again? facts outcome why out_ms
  *                   facts: what she said of the load, as it was judged; "again": jars that were
  *                   in an earlier load, reprocessed
- *   load-amend      number facts outcome why, and out_ms?
+ *   load-amend      number facts outcome why because, and out_ms?
  *   seal            jars sealed method? early
  *   jar             jars to place? why? late? happened?
  *                   late true: they stood too long, as judged then; happened true: it is so
