@@ -39,9 +39,9 @@ struct batch_start {
 	const char *pack, *canner_kind, *jar;
 	bool elevation_stated;
 	int32_t elevation_mft;
-	bool elevation_own; /* the kitchen's */
-	int minutes, psi, vent; /* 0: none */
-	json_t *decision;       /* borrowed */
+	bool elevation_own;               /* the kitchen's */
+	int minutes, psi, vent;           /* 0: none */
+	json_t *decision;                 /* borrowed */
 	const char *lots[BATCH_LOTS_MAX]; /* names or codes */
 	size_t lots_n;
 	const char *from[BATCH_LOTS_MAX]; /* "26-012-03": jars of earlier batches that go in */
@@ -100,9 +100,10 @@ bool household_add_load(struct household *db, const char *code,
 			const struct batch_load_entry *entry, int *number, struct jar_set *jars,
 			struct error *err);
 
-/* Replaces what was said of a load. out.ms 0: when it came out stays as it is. */
+/* Replaces what was said of a load. out.ms, started_ms 0: it stays as it is. */
 struct load_amendment {
 	int number;
+	int64_t started_ms;
 	struct instant at, out;
 	struct load_said said;
 	enum load_outcome outcome;
@@ -160,7 +161,7 @@ struct batch_record {
 	int minutes, psi, vent;
 	bool held, finished;
 	struct instant started;
-	int jars[JAR_STATE_COUNT]; /* how many are in each state */
+	int jars[JAR_STATE_COUNT];        /* how many are in each state */
 	int jars_n, loads_n, loads_short; /* loads under-processed or unclear */
 };
 
@@ -186,8 +187,8 @@ struct batch_event {
 	int64_t id;
 	char kind[32];
 	struct instant at;
-	json_t *body;  /* owned */
-	bool undone;   /* taken back by a later entry */
+	json_t *body;       /* owned */
+	bool undone;        /* taken back by a later entry */
 	char conflict[256]; /* why it does not count, or "" */
 };
 

@@ -36,6 +36,7 @@ struct load_rules {
 	const struct published_rule *lost_boil, *lost_pressure, *vent, *steam_held;
 	int wrong_h; /* a jar that was wrongly processed, likewise: the shorter time */
 	const struct keeping_row *wrong;
+	const struct keeping_row *late;    /* an unsealed jar found later than that */
 	const struct change_rule_row *own; /* what is done with what nothing published covers */
 };
 /* False: the edition lacks one of them. */
@@ -101,6 +102,7 @@ struct load_finding {
 	/* Seconds, thousandths of a psi or of a degree F, by the fact; 0 if missing. */
 	int32_t need, had;
 	int32_t gauge_high_mpsi;     /* FACT_PSI: what was taken off the reading */
+	bool broken;                 /* FACT_MINUTES: there was a break, and `had` is after it */
 	const struct citation *from; /* never NULL */
 };
 #define LOAD_FINDINGS_MAX 8

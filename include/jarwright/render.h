@@ -77,6 +77,14 @@ void decision_text(const struct page *page, const struct reference *ref,
 		   const char *elevation_typed);
 json_t *decision_json(const struct reference *ref, const struct request *request,
 		      const struct decision *decision);
+/* The words of that answer for what the cook said; NULL: not said. */
+const char *vinegar_word(enum vinegar_choice vinegar);
+const char *acid_word(enum acid acid);
+/*
+ * The request that such an answer was given to, so that it can be decided anew. Of a food that
+ * was not one, or is no longer in the tables, nothing is found. False: no such answer.
+ */
+bool decision_request(const struct reference *ref, const json_t *decision, struct request *out);
 
 /* One printed table; the column of the elevation, if it is stated, is marked. */
 struct elevation_mark {

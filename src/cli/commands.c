@@ -31,6 +31,7 @@ const struct command *const commands[] = {
     &command_due,
     &command_undo,
     &command_log,
+    &command_batch,
     &command_help,
     &command_completion,
     NULL,

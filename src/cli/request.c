@@ -255,35 +255,39 @@ static bool take_volume(const struct reference *ref, const char *text, struct ra
  * Volumes before names: a jar of 500 mL is not exactly a pint, and the answer says what
  * that means.
  */
-static bool read_jar(struct invocation *inv, const struct reference *ref, struct request *rq)
+bool jar_parse(const char *text, struct jar_choice *out, struct error *err)
 {
-	const char *text = option(inv, "jar");
+	const struct reference *ref = reference_edition();
 	struct quantity volume;
 	char folded[WORDS_SIZE];
-	if (!text)
-		return true;
 	if (is_nothing(text))
-		return holds_nothing(text, inv->err);
+		return holds_nothing(text, err);
 	bool number = strpbrk(text, "0123456789") != NULL;
-	if (number && volume_parse(text, &volume, inv->err))
-		return take_volume(ref, text, volume.amount, &rq->jar, inv->err);
+	if (number && volume_parse(text, &volume, err))
+		return take_volume(ref, text, volume.amount, out, err);
 	/* A sign or a fraction would be lost in folding: no name has one. */
 	bool name = *text != '-' && !strpbrk(text, "./") && words_fold(text, strlen(text), folded);
 	for (int jar = 0; name && jar < JAR_COUNT; jar++) {
 		if (!words_same(ref->jars[jar].name, text) &&
 		    !words_listed(ref->jars[jar].words, folded))
 			continue;
-		rq->jar = (struct jar_choice){.stated = true, .jar = (enum jar)jar};
-		*inv->err = (struct error){.kind = ERROR_NONE};
+		*out = (struct jar_choice){.stated = true, .jar = (enum jar)jar};
+		*err = (struct error){.kind = ERROR_NONE};
 		return true;
 	}
 	if (number)
-		return false; /* the reason why it is no volume is in inv->err */
+		return false; /* the reason why it is no volume is in err */
 	return error_usage(
-	    inv->err,
+	    err,
 	    "jar: '%s' is not known; type half-pint, pint, quart or another size, or "
 	    "its volume such as 500mL",
 	    show(text).text);
+}
+
+static bool read_jar(struct invocation *inv, struct request *rq)
+{
+	const char *text = option(inv, "jar");
+	return !text || jar_parse(text, &rq->jar, inv->err);
 }
 
 static bool read_choice(struct invocation *inv, const char *name, const struct choice *choices,
@@ -437,8 +441,7 @@ bool asked_read(struct invocation *inv, const char *jars_option, struct asked *o
 	if (!operands_between(inv, 1, 32, "FOOD") || !operand_words(inv, food, sizeof food))
 		return false;
 	reference_find_food(ref, food, &rq->food);
-	if (!asked_canner(inv, out) || !read_jar(inv, ref, rq) ||
-	    !read_details(inv, jars_option, rq))
+	if (!asked_canner(inv, out) || !read_jar(inv, rq) || !read_details(inv, jars_option, rq))
 		return false;
 	if (!read_barred(inv, ref, "closure", FACET_CLOSURE, "|two-piece|two-piece lid|",
 			 &rq->closure) ||
@@ -498,7 +501,7 @@ int answer_json(struct invocation *inv, json_t *json, int status)
 
 bool asked_jar(struct invocation *inv, struct asked *out)
 {
-	return read_jar(inv, reference_edition(), &out->request);
+	return read_jar(inv, &out->request);
 }
 
 bool asked_vinegar(struct invocation *inv, struct asked *out)

@@ -45,6 +45,9 @@ bool asked_canner(struct invocation *inv, struct asked *out);
 bool asked_jar(struct invocation *inv, struct asked *out);
 bool asked_vinegar(struct invocation *inv, struct asked *out);
 
+/* Reads a jar by name or volume, as of --jar. */
+bool jar_parse(const char *text, struct jar_choice *out, struct error *err);
+
 /* The operands with blanks between them. False: inv->err is filled. */
 bool operand_words(struct invocation *inv, char *buffer, size_t size);
 

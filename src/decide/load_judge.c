@@ -55,12 +55,13 @@ static struct load_finding *add(struct judging *j, enum load_fact fact, bool mis
 	return &out->findings[at];
 }
 
-static void fall_short(struct judging *j, enum load_fact fact, int32_t need, int32_t had,
-		       const struct citation *from)
+static struct load_finding *fall_short(struct judging *j, enum load_fact fact, int32_t need,
+				       int32_t had, const struct citation *from)
 {
 	struct load_finding *finding = add(j, fact, false, from);
 	finding->need = need;
 	finding->had = had;
+	return finding;
 }
 
 static bool is_pressure(const struct load_need *need)
@@ -91,7 +92,8 @@ static void judge_time(struct judging *j)
 	}
 	j->out->counted_s = counted(said);
 	if (j->out->counted_s < need)
-		fall_short(j, FACT_MINUTES, need, j->out->counted_s, j->need->from);
+		fall_short(j, FACT_MINUTES, need, j->out->counted_s, j->need->from)->broken =
+		    said->list_n > 0;
 }
 
 static void judge_breaks(struct judging *j)
@@ -155,10 +157,10 @@ static void judge_temperature(struct judging *j)
 			add(j, FACT_TEMPERATURE, true, from);
 		return;
 	}
-	double boils = j->need->elevation_stated
-			   ? ceil(physics_boiling_point((double)j->need->elevation_mft / MILLI) *
-				  MILLI)
-			   : NAN;
+	double boils =
+	    j->need->elevation_stated
+		? ceil(physics_boiling_point((double)j->need->elevation_mft / MILLI) * MILLI)
+		: NAN;
 	if (isnan(boils))
 		add(j, FACT_ELEVATION, true, from);
 	else if (j->said->low_mf < (int32_t)boils)

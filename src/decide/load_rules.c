@@ -30,8 +30,8 @@ static bool find_gauge(const struct reference *ref, struct load_rules *out, stru
 {
 	return find(ref, "gauge", "psi", "|replace a gauge|", &out->gauge_limit, &out->gauge_psi,
 		    err) &&
-	       find(ref, "gauge", "times per year", "|check dial gauges|", &out->gauge_yearly,
-		    NULL, err) &&
+	       find(ref, "gauge", "times per year", "|check dial gauges|", &out->gauge_yearly, NULL,
+		    err) &&
 	       find(ref, "gauge", "", "|gauge reads high|", &out->gauge_high, NULL, err);
 }
 
@@ -63,6 +63,11 @@ static bool find_rows(const struct reference *ref, const struct reference_tables
 {
 	out->wrong = NULL;
 	out->own = NULL;
+	out->late = NULL;
+	for (size_t i = 0; i < tables->keeping_n; i++)
+		if (strstr(tables->keeping[i].food_class, "older than 24 h") &&
+		    strcmp(tables->keeping[i].place, "discard") == 0)
+			out->late = &tables->keeping[i];
 	for (size_t i = 0; i < tables->keeping_n; i++)
 		if (strstr(tables->keeping[i].food_class, "wrongly processed") &&
 		    few_hours(&tables->keeping[i], &out->wrong_h))
@@ -70,17 +75,18 @@ static bool find_rows(const struct reference *ref, const struct reference_tables
 	for (size_t i = 0; i < tables->change_rule_n; i++)
 		if (strcmp(tables->change_rule[i].change, "own or untested recipe canned") == 0)
 			out->own = &tables->change_rule[i];
-	return (out->wrong && out->own) || missing(ref, "wrongly processed jars", err);
+	return (out->wrong && out->late && out->own) || missing(ref, "wrongly processed jars", err);
 }
 
 bool load_rules_find(const struct reference *ref, const struct reference_tables *tables,
 		     struct load_rules *out, struct error *err)
 {
-	return find_rows(ref, tables, out, err) && find_gauge(ref, out, err) && find_seals(ref, out, err) &&
+	return find_rows(ref, tables, out, err) && find_gauge(ref, out, err) &&
+	       find_seals(ref, out, err) &&
 	       find(ref, "boiling-water-canner", "", "|if boiling stops|", &out->lost_boil, NULL,
 		    err) &&
-	       find(ref, "pressure-loss", "", "|start the full original time|",
-		    &out->lost_pressure, NULL, err) &&
+	       find(ref, "pressure-loss", "", "|start the full original time|", &out->lost_pressure,
+		    NULL, err) &&
 	       find(ref, "venting", "min", "|vent every kind|", &out->vent, NULL, err) &&
 	       find(ref, "steam-temperature", "", "|from start to end|", &out->steam_held, NULL,
 		    err);

@@ -75,10 +75,15 @@ static void short_text(const struct load_finding *f, char *buffer, size_t size)
 	char need[64], had[64];
 	switch (f->fact) {
 	case FACT_MINUTES:
-		snprintf(buffer, size,
-			 "%s without a break count, and the process needs %s; after a break the "
-			 "whole time starts again",
-			 time_words(had, f->had), time_words(need, f->need));
+		time_words(need, f->need);
+		time_words(had, f->had);
+		if (f->broken)
+			snprintf(buffer, size,
+				 "only %s ran without a break at the end, and the process needs "
+				 "%s; after a break the whole time starts again",
+				 had, need);
+		else
+			snprintf(buffer, size, "it was processed for %s, and needs %s", had, need);
 		break;
 	case FACT_VENT:
 		snprintf(buffer, size, "it was vented for %s, and it needs %s",

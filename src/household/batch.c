@@ -191,11 +191,11 @@ static bool set_facts(json_t *body, const struct batch_start *start)
 static json_t *start_body(const struct batch_start *start, int number, json_t *lots, json_t *from)
 {
 	char day[DATE_SIZE];
-	json_t *body = json_pack("{s:i, s:i, s:s, s:s, s:s, s:s, s:s, s:b, s:o, s:o}", "year",
-				 start->day.year, "number", number, "day", date_text(start->day, day),
-				 "title", start->title, "keep", start->keep, "verdict",
-				 start->verdict, "edition", start->edition, "elevation_own",
-				 (int)start->elevation_own, "lots", lots, "from", from);
+	json_t *body =
+	    json_pack("{s:i, s:i, s:s, s:s, s:s, s:s, s:s, s:b, s:o, s:o}", "year", start->day.year,
+		      "number", number, "day", date_text(start->day, day), "title", start->title,
+		      "keep", start->keep, "verdict", start->verdict, "edition", start->edition,
+		      "elevation_own", (int)start->elevation_own, "lots", lots, "from", from);
 	if (body && set_facts(body, start))
 		return body;
 	json_decref(body);
@@ -284,8 +284,7 @@ bool household_note_batch(struct household *db, const char *code, struct instant
 bool household_ph_batch(struct household *db, const char *code, struct instant at, int32_t ph_milli,
 			const char *meter, bool holds, struct error *err)
 {
-	json_t *body =
-	    json_pack("{s:i, s:b}", "ph_milli", (int)ph_milli, "holds", (int)holds);
+	json_t *body = json_pack("{s:i, s:b}", "ph_milli", (int)ph_milli, "holds", (int)holds);
 	if (body && !set_text(body, "meter", meter)) {
 		json_decref(body);
 		body = NULL;

@@ -14,8 +14,7 @@ bool batch_find(struct household *db, const char *code, int64_t *id, struct erro
 bool batch_append(struct household *db, const char *code, const char *kind, struct instant at,
 		  json_t *body, struct error *err);
 /* The UUIDs of the lots of these names, as a JSON list; NULL: *err is filled. */
-json_t *batch_lot_list(struct household *db, const char *const *names, size_t n,
-		       struct error *err);
+json_t *batch_lot_list(struct household *db, const char *const *names, size_t n, struct error *err);
 /* UUID of an event as JSON text; NULL: *err is filled. */
 json_t *batch_uuid_json(struct household *db, int64_t id, struct error *err);
 

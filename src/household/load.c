@@ -7,8 +7,8 @@ static json_t *jars_json(const struct batch_load_entry *entry)
 {
 	json_t *list = json_array();
 	for (size_t i = 0; list && i < entry->jars_n; i++) {
-		json_t *one = json_pack("{s:i, s:s}", "n", entry->jars[i].n, "size",
-					entry->jars[i].size);
+		json_t *one =
+		    json_pack("{s:i, s:s}", "n", entry->jars[i].n, "size", entry->jars[i].size);
 		if (json_array_append_new(list, one) != 0) {
 			json_decref(list);
 			return NULL;
@@ -28,11 +28,10 @@ static bool set_again(json_t *body, const struct jar_set *again)
 /* canner: borrowed, or NULL. */
 static json_t *load_body(const struct batch_load_entry *entry, int number, json_t *canner)
 {
-	json_t *body =
-	    json_pack("{s:i, s:o, s:o, s:s, s:s, s:I}", "number", number, "jars", jars_json(entry),
-		      "facts", load_said_json(&entry->said), "outcome",
-		      load_outcome_word(entry->outcome), "why", entry->why, "out_ms",
-		      (json_int_t)entry->out.ms);
+	json_t *body = json_pack("{s:i, s:o, s:o, s:s, s:s, s:I}", "number", number, "jars",
+				 jars_json(entry), "facts", load_said_json(&entry->said), "outcome",
+				 load_outcome_word(entry->outcome), "why", entry->why, "out_ms",
+				 (json_int_t)entry->out.ms);
 	if (body && set_again(body, &entry->again) &&
 	    (!canner || json_object_set(body, "canner", canner) == 0))
 		return body;
@@ -101,8 +100,10 @@ bool household_amend_load(struct household *db, const char *code, const struct l
 	json_t *body = json_pack("{s:i, s:o, s:s, s:s, s:s}", "number", a->number, "facts",
 				 load_said_json(&a->said), "outcome", load_outcome_word(a->outcome),
 				 "why", a->why_outcome, "because", a->why);
-	if (body && a->out.ms &&
-	    json_object_set_new(body, "out_ms", json_integer(a->out.ms)) != 0) {
+	if (body &&
+	    ((a->out.ms && json_object_set_new(body, "out_ms", json_integer(a->out.ms)) != 0) ||
+	     (a->started_ms &&
+	      json_object_set_new(body, "started_ms", json_integer(a->started_ms)) != 0))) {
 		json_decref(body);
 		body = NULL;
 	}
@@ -132,8 +133,8 @@ static bool seal(struct household *db, const char *code, const struct seal_entry
 		log_append(db, "seal", id, entry->at, seal_body(entry, &entry->sealed, true), NULL,
 			   err)) &&
 	       (jar_set_count(&entry->failed) == 0 ||
-		log_append(db, "seal", id, entry->at, seal_body(entry, &entry->failed, false),
-			   NULL, err));
+		log_append(db, "seal", id, entry->at, seal_body(entry, &entry->failed, false), NULL,
+			   err));
 }
 
 bool household_seal(struct household *db, const char *code, const struct seal_entry *entry,

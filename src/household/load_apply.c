@@ -51,6 +51,7 @@ static enum applied write_load(struct applying *a, const char *text)
 	bind_integer(write, 5, a->body, "out_ms");
 	bind_text(write, 6, a->body, "outcome");
 	bind_text(write, 7, a->body, "why");
+	bind_integer(write, 8, a->body, "started_ms"); /* of an amendment */
 	enum applied how = apply_run(a, write);
 	if (how == APPLIED && sqlite3_changes(a->db->sql) == 0)
 		return senseless(a, "load: the batch has no load %lld", (long long)number);
@@ -273,6 +274,7 @@ enum applied apply_load(struct applying *a)
 /* A load corrected; its jars stay where they are, and review tells if one may not. */
 enum applied apply_load_amend(struct applying *a)
 {
-	return write_load(a, "UPDATE load SET out_ms = coalesce(?5, out_ms), outcome = ?6, "
-			     "why = ?7 WHERE batch = ?1 AND number = ?2");
+	return write_load(
+	    a, "UPDATE load SET out_ms = coalesce(?5, out_ms), outcome = ?6, "
+	       "why = ?7, started_ms = coalesce(?8, started_ms) WHERE batch = ?1 AND number = ?2");
 }

@@ -10,9 +10,8 @@ static json_t *breaks_json(const struct load_said *said)
 {
 	json_t *list = json_array();
 	for (size_t i = 0; list && i < said->list_n; i++) {
-		json_t *one =
-		    json_pack("{s:i, s:i}", "at_s", (int)said->list[i].at_s, "length_s",
-			      (int)said->list[i].length_s);
+		json_t *one = json_pack("{s:i, s:i}", "at_s", (int)said->list[i].at_s, "length_s",
+					(int)said->list[i].length_s);
 		if (json_array_append_new(list, one) != 0) {
 			json_decref(list);
 			return NULL;

@@ -26,7 +26,7 @@
  *   load            number canner? jars:[{n size}...] again? facts outcome why out_ms
  *                   facts: what she said of the load, as it was judged; "again": jars that were
  *                   in an earlier load, reprocessed
- *   load-amend      number facts outcome why because, and out_ms?
+ *   load-amend      number facts outcome why because out_ms? started_ms?
  *   seal            jars sealed method? early
  *   jar             jars to place? why? late? happened?
  *                   late true: they stood too long, as judged then; happened true: it is so

@@ -38,7 +38,7 @@ static json_t *jar_ml(const struct reference *ref, const struct jar_choice *jar)
 	return json_real((double)jar->volume_nl / NL_PER_ML);
 }
 
-static const char *vinegar_word(enum vinegar_choice vinegar)
+const char *vinegar_word(enum vinegar_choice vinegar)
 {
 	static const char *const words[] = {
 	    [VINEGAR_UNSTATED] = NULL,     [VINEGAR_LABELLED] = "labelled",
@@ -48,7 +48,7 @@ static const char *vinegar_word(enum vinegar_choice vinegar)
 	return words[vinegar];
 }
 
-static const char *acid_word(enum acid acid)
+const char *acid_word(enum acid acid)
 {
 	static const char *const words[] = {
 	    [ACID_UNSTATED] = NULL,

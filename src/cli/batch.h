@@ -1,0 +1,62 @@
+/* The subcommands of batch, each in the source of its subject, and what they share. */
+#ifndef JARWRIGHT_CLI_BATCH_H
+#define JARWRIGHT_CLI_BATCH_H
+
+#include "cli.h"
+#include "jarwright/household_batches.h"
+#include "jarwright/render_batch.h"
+#include "request.h"
+
+/* Operand 0 is the subcommand's own name; each returns a status. */
+int batch_start_command(struct invocation *inv);
+int batch_load_command(struct invocation *inv);
+int batch_seal_command(struct invocation *inv);
+int batch_finish_command(struct invocation *inv);
+int batch_note_command(struct invocation *inv);
+int batch_ph_command(struct invocation *inv);
+int batch_amend_command(struct invocation *inv);
+int batch_list_command(struct invocation *inv);
+int batch_show_command(struct invocation *inv);
+
+/* The batch of operand 1, and the rules. *view is to be released if true. */
+bool batch_of_operand(struct invocation *inv, struct batch_view *view, struct load_rules *rules);
+
+/* --- batch_facts.c: what the options say of a load --- */
+
+/*
+ * Reads into *said, which has what was said before, all that is said now. started: when timing
+ * began; a time of day is of that day.
+ */
+bool load_facts_read(struct invocation *inv, struct instant started, struct load_said *said);
+/* --started, else --at, else as long before now as it was processed. */
+bool load_started_read(struct invocation *inv, struct instant *out);
+/* --out, else when the process ended, else now. */
+bool load_out_read(struct invocation *inv, struct instant started, const struct load_said *said,
+		   struct instant *out);
+/* Reads "7 pints, 3 quarts". */
+bool load_jars_read(struct invocation *inv, struct batch_load_entry *out,
+		    struct jar_choice choices[LOAD_JARS_MAX]);
+/* Reads "1-6,8", or "26-041-1-6" of that batch; `what` opens the message. */
+bool batch_jars_parse(const char *what, const char *text, const char *code, struct jar_set *out,
+		      struct error *err);
+
+/* --- batch_judge.c --- */
+
+/* A load held against the batch's decision, as it stands today. */
+struct load_case {
+	const struct batch_record *record;
+	const json_t *decision;
+	const struct load_rules *rules;
+	const struct canner_record *canner;
+	const struct jar_choice *jars; /* the sizes in it; none: those decided for */
+	size_t jars_n;
+	const struct load_said *said;
+};
+/* *why gets the reasons in plain words. False: it cannot be, inv->err says why. */
+bool load_case_judge(struct invocation *inv, const struct load_case *load,
+		     struct load_judgement *out, char *why, size_t size);
+
+/* "pint" or "500mL". */
+void jar_size_text(const struct jar_choice *jar, char *buffer, size_t size);
+
+#endif

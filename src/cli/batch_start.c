@@ -1,0 +1,350 @@
+/* batch start: decided first, as check decides; only what is tested is for the shelf. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "batch.h"
+#include "jarwright/compare.h"
+#include "jarwright/render_recipe.h"
+#include "jarwright/text.h"
+#include "recipe.h"
+
+/* What one run of the command works with; owns what starter_release() frees. */
+struct starter {
+	struct asked asked;
+	struct batch_start start;
+	struct load_rules rules;
+	char words[BATCH_TITLE_SIZE]; /* what she called the food or recipe */
+	char jar[32];
+	/* Her own recipe, held against the formulas. */
+	bool is_recipe;
+	struct recipe recipe;
+	void *formulas;
+	struct formula_set *set;
+	struct comparison comparison;
+	struct decision decision;
+	enum verdict verdict; /* of the recipe's comparison, then of the decision */
+	struct canner_record canner;
+	struct gauge_view gauge;
+	bool doubtful_ph;
+};
+
+static void starter_release(struct starter *s)
+{
+	recipe_release(&s->recipe);
+	free(s->formulas);
+	json_decref(s->start.decision);
+	free(s);
+}
+
+static bool out_of_memory(struct error *err)
+{
+	return error_failed(err, "batch: out of memory; close other programs and try again");
+}
+
+/* --- What is put up --- */
+
+static bool compare(struct invocation *inv, struct starter *s)
+{
+	const struct reference *ref = reference_edition();
+	size_t size = formula_set_size(ref);
+	s->formulas = malloc(size);
+	if (!s->formulas)
+		return out_of_memory(inv->err);
+	s->set = formula_set_prepare(ref, reference_tables_edition(), s->formulas, size, inv->err);
+	if (!s->set)
+		return false;
+	const struct compare_facts facts = {s->asked.request.vinegar,
+					    s->asked.request.vinegar_milli_percent};
+	recipe_compare(s->set, &s->recipe, &facts, NULL, &s->comparison);
+	s->verdict = s->comparison.verdict;
+	return true;
+}
+
+/*
+ * A food, or a recipe of hers: a recipe comes first, since it is held against the formulas and
+ * so the stricter of the two. Only a tested one is its formula's food.
+ */
+static bool food_or_recipe(struct invocation *inv, struct starter *s)
+{
+	struct error none = {.kind = ERROR_NONE};
+	struct invocation look = *inv;
+	struct food_match *food = &s->asked.request.food;
+	look.err = &none;
+	if (inv->operands_n != 2 || !recipe_find(&look, &s->recipe)) {
+		if (none.kind == ERROR_FAILED)
+			*inv->err = none;
+		return none.kind != ERROR_FAILED;
+	}
+	s->is_recipe = true;
+	if (!compare(inv, s))
+		return false;
+	*food = (struct food_match){.kind = MATCH_NONE};
+	if (s->verdict == VERDICT_TESTED)
+		*food = (struct food_match){
+		    .kind = MATCH_ONE, .foods = {s->comparison.formula->food}, .foods_n = 1};
+	return true;
+}
+
+/* A lot of vinegar says its strength; what she says beside it must agree. */
+static bool vinegar_of_lots(struct invocation *inv, struct household *db, struct starter *s)
+{
+	struct request *rq = &s->asked.request;
+	int32_t strength;
+	if (!household_vinegar_lots(db, s->start.lots, s->start.lots_n, &strength, inv->err))
+		return false;
+	if (strength == 0 || (strength < 0 && rq->vinegar != VINEGAR_UNSTATED))
+		return true;
+	if (rq->vinegar == VINEGAR_LABELLED && rq->vinegar_milli_percent != strength)
+		return error_usage(inv->err,
+				   "vinegar: the lot is of another strength than --vinegar says; "
+				   "look at the label, and leave one out");
+	if (rq->vinegar == VINEGAR_UNSTATED) {
+		rq->vinegar = strength > 0 ? VINEGAR_LABELLED : VINEGAR_UNKNOWN;
+		rq->vinegar_milli_percent = strength > 0 ? strength : 0;
+	}
+	return true;
+}
+
+/* --- Reading --- */
+
+static bool read_keep(struct invocation *inv, struct batch_start *start)
+{
+	static const char *const places[] = {"shelf", "refrigerator", "freezer"};
+	const char *keep = option(inv, "keep");
+	char shown[TEXT_SHOWN_SIZE];
+	start->keep = places[0];
+	for (size_t i = 0; keep && i < sizeof places / sizeof *places; i++)
+		if (strcmp(keep, places[i]) == 0) {
+			start->keep = places[i];
+			return true;
+		}
+	text_show(keep ? keep : "", SIZE_MAX, shown);
+	return !keep || error_usage(inv->err,
+				    "keep: '%s' is no place for jars; say shelf, refrigerator or "
+				    "freezer",
+				    shown);
+}
+
+static bool read_lists(struct invocation *inv, struct batch_start *start)
+{
+	const char *values[BATCH_LOTS_MAX + 1];
+	start->lots_n = option_values(inv, "lot", values, BATCH_LOTS_MAX + 1);
+	if (start->lots_n > BATCH_LOTS_MAX)
+		return error_usage(inv->err, "lot: more than %d", BATCH_LOTS_MAX);
+	memcpy(start->lots, values, start->lots_n * sizeof *values);
+	start->from_n = option_values(inv, "from", values, BATCH_LOTS_MAX + 1);
+	if (start->from_n > BATCH_LOTS_MAX)
+		return error_usage(inv->err, "from: more than %d; type ranges: 26-012-1-6",
+				   BATCH_LOTS_MAX);
+	memcpy(start->from, values, start->from_n * sizeof *values);
+	return true;
+}
+
+static bool read_title(struct invocation *inv, const char *title, const char **out)
+{
+	if (title && (!*title || strlen(title) >= BATCH_TITLE_SIZE))
+		return error_usage(inv->err, "title: it has %zu bytes; type from 1 to %d",
+				   strlen(title), BATCH_TITLE_SIZE - 1);
+	*out = title;
+	return true;
+}
+
+static bool read_words(struct invocation *inv, struct invocation *food, struct starter *s)
+{
+	if (!operands_between(inv, 2, 33, "food or recipe"))
+		return false;
+	/* Without the word "start" the operands are those of check. */
+	food->operands++;
+	food->operands_n--;
+	return operand_words(food, s->words, sizeof s->words) &&
+	       invocation_when(inv, &s->start.at) && read_keep(inv, &s->start) &&
+	       read_lists(inv, &s->start) && read_title(inv, option(inv, "title"), &s->start.title);
+}
+
+/* The canner of her own that was named, and its gauge. */
+static bool read_gauge(struct invocation *inv, struct household *db, struct starter *s)
+{
+	if (!s->asked.own_canner || s->asked.kitchen_canner.kind != CANNER_DIAL_GAUGE)
+		return true;
+	if (!household_canner(db, s->asked.kitchen_canner.name, s->start.day, &s->canner, inv->err))
+		return false;
+	s->gauge = (struct gauge_view){.dial = true,
+				       .canner = s->canner.canner.name,
+				       .record = &s->canner.gauge,
+				       .today = s->start.day};
+	return true;
+}
+
+static bool read_household(struct invocation *inv, struct starter *s)
+{
+	struct household *db;
+	if (!cli_household(HOUSEHOLD_READ, &db, inv->err))
+		return false;
+	bool ok = vinegar_of_lots(inv, db, s) && read_gauge(inv, db, s);
+	household_close(db);
+	return ok;
+}
+
+static bool read_all(struct invocation *inv, struct starter *s)
+{
+	struct invocation food = *inv;
+	if (!load_rules_find(reference_edition(), reference_tables_edition(), &s->rules,
+			     inv->err) ||
+	    !read_words(inv, &food, s))
+		return false;
+	s->start.day = instant_date(s->start.at);
+	return asked_read(&food, "empty-jars", &s->asked) && read_household(inv, s) &&
+	       food_or_recipe(inv, s);
+}
+
+/* --- Deciding --- */
+
+static json_t *whole_decision(const struct starter *s)
+{
+	const struct reference *ref = reference_edition();
+	json_t *json = decision_json(ref, &s->asked.request, &s->decision);
+	if (!json || !s->is_recipe)
+		return json;
+	if (json_object_set_new(json, "comparison", comparison_json(&s->comparison, NULL)) == 0)
+		return json;
+	json_decref(json);
+	return NULL;
+}
+
+/* What the batch rests on; a pH of a doubtful meter still counts, since it can only refuse. */
+static bool settle(struct invocation *inv, struct starter *s)
+{
+	const struct reference *ref = reference_edition();
+	const struct request *rq = &s->asked.request;
+	struct batch_start *start = &s->start;
+	decide(ref, rq, &s->decision);
+	if (!s->is_recipe || s->verdict == VERDICT_TESTED)
+		s->verdict = s->decision.verdict;
+	start->decision = whole_decision(s);
+	start->verdict = verdict_word(s->verdict);
+	start->edition = ref->edition;
+	start->food = s->decision.food ? s->decision.food->slug : NULL;
+	start->recipe = s->is_recipe ? s->words : NULL;
+	if (!start->title)
+		start->title =
+		    s->decision.food && !s->is_recipe ? s->decision.food->title : s->words;
+	start->pack = rq->pack == PACK_UNSTATED ? NULL : pack_word(rq->pack);
+	start->canner_kind = rq->canner_choice == CHOICE_CANNER ? canner_word(rq->canner) : NULL;
+	if (rq->jar.stated)
+		jar_size_text(&rq->jar, s->jar, sizeof s->jar);
+	start->jar = rq->jar.stated ? s->jar : NULL;
+	start->elevation_stated = rq->elevation_stated;
+	start->elevation_mft = rq->elevation_mft;
+	start->elevation_own = s->asked.elevation.from_kitchen;
+	if (s->verdict == VERDICT_TESTED) {
+		start->minutes = s->decision.process.minutes;
+		start->psi = s->decision.process.psi;
+		start->vent = s->decision.process.vent_minutes;
+		s->gauge.psi = s->decision.process.psi;
+	}
+	s->doubtful_ph = rq->ph_stated && !option(inv, "meter-calibrated");
+	return start->decision || out_of_memory(inv->err);
+}
+
+/* --- Answering --- */
+
+static void print_decision(const struct page *page, const struct starter *s)
+{
+	if (s->is_recipe && s->comparison.verdict != VERDICT_TESTED)
+		comparison_text(page, s->set, &s->comparison, NULL);
+	else
+		decision_text(page, reference_edition(), &s->asked.request, &s->decision,
+			      s->asked.elevation.typed);
+}
+
+/* Not for the shelf: why, and how it is logged instead. */
+static int refuse(struct invocation *inv, const struct starter *s)
+{
+	bool gauge = s->verdict == VERDICT_TESTED;
+	int status = gauge ? STATUS_REFUSED : verdict_exit_code(s->verdict);
+	if (flag(inv, "json"))
+		return answer_json(inv,
+				   json_pack("{s:n, s:s, s:o, s:O}", "batch", "keep", "shelf",
+					     "gauge", gauge_json(&s->rules, &s->gauge), "decision",
+					     s->start.decision),
+				   status);
+	struct page page = answer_page(inv);
+	struct source_list sources = {.sources_n = 0};
+	page_text(&page, "", "Nothing was logged: this is not for the shelf.");
+	page_blank(&page);
+	if (gauge)
+		gauge_text(&page, &s->rules, &s->gauge, &sources);
+	else
+		print_decision(&page, s);
+	page_blank(&page);
+	page_text(&page, "",
+		  "To log it as goods kept cold, never for the shelf, type the same line with "
+		  "--keep refrigerator, or --keep freezer.");
+	sources_text(&page, &sources);
+	return status;
+}
+
+static int tell(struct invocation *inv, const struct starter *s, const char *code)
+{
+	const struct batch_start *start = &s->start;
+	bool shelf = strcmp(start->keep, "shelf") == 0;
+	char title[WORDS_BUFFER];
+	if (flag(inv, "json"))
+		return answer_json(inv,
+				   json_pack("{s:s, s:s, s:s, s:o, s:O}", "batch", code, "title",
+					     start->title, "keep", start->keep, "gauge",
+					     gauge_json(&s->rules, &s->gauge), "decision",
+					     start->decision),
+				   STATUS_DONE);
+	struct page page = answer_page(inv);
+	struct source_list sources = {.sources_n = 0};
+	page_headline(&page, code, harmless(title, sizeof title, start->title));
+	page_blank(&page);
+	if (shelf || s->verdict != VERDICT_TESTED)
+		print_decision(&page, s);
+	if (shelf) {
+		page_blank(&page);
+		gauge_text(&page, &s->rules, &s->gauge, &sources);
+	} else {
+		const struct food_match *food = &s->asked.request.food;
+		batch_cold_text(&page, &s->rules, start->keep,
+				food->kind == MATCH_BARRED ? food->barred : NULL, &sources);
+	}
+	if (s->doubtful_ph)
+		page_text(&page, "careful   ",
+			  "A pH counts only from a meter that was calibrated that day: say "
+			  "--meter-calibrated 4.0,7.0.");
+	batch_next_text(&page, start, code);
+	sources_text(&page, &sources);
+	return STATUS_DONE;
+}
+
+static int save(struct invocation *inv, struct starter *s)
+{
+	struct household *db;
+	char code[BATCH_CODE_MAX];
+	if (!cli_household(HOUSEHOLD_WRITE, &db, inv->err))
+		return command_failed(inv);
+	inv->saved = household_start_batch(db, &s->start, code, inv->err);
+	household_close(db);
+	return inv->saved ? tell(inv, s, code) : command_failed(inv);
+}
+
+int batch_start_command(struct invocation *inv)
+{
+	struct starter *s = calloc(1, sizeof *s);
+	int status;
+	if (!s) {
+		out_of_memory(inv->err);
+		return command_failed(inv);
+	}
+	if (!read_all(inv, s) || !settle(inv, s)) {
+		status = command_failed(inv);
+	} else {
+		bool shelf = strcmp(s->start.keep, "shelf") == 0;
+		bool fit = s->verdict == VERDICT_TESTED && !gauge_is_unfit(&s->rules, &s->gauge);
+		status = shelf && !fit ? refuse(inv, s) : save(inv, s);
+	}
+	starter_release(s);
+	return status;
+}
