@@ -28,9 +28,9 @@ json_t *gauge_json(const struct load_rules *rules, const struct gauge_view *gaug
 
 /* What to type when a load of this batch is out. */
 void batch_next_text(const struct page *page, const struct batch_start *start, const char *code);
-/* How long what is kept cold keeps; barred: what it was refused as, or NULL. */
+/* How long what is kept cold keeps; barred: it was refused by name, and that said how long. */
 void batch_cold_text(const struct page *page, const struct load_rules *rules, const char *keep,
-		     const struct barred *barred, struct source_list *sources);
+		     bool barred, struct source_list *sources);
 
 /* A load just logged or amended. */
 struct load_view {

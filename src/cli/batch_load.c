@@ -24,26 +24,32 @@ struct loading {
  * Jars that are processed again: of this batch, and not later than published. What was
  * wrongly processed has the shorter time.
  */
+static bool load_in_time(struct invocation *inv, const struct loading *l,
+			 const struct batch_load *load, int number)
+{
+	bool right = load->outcome == LOAD_PROCESSED;
+	int hours = right ? l->rules.reprocess_h : l->rules.wrong_h;
+	if (l->entry.started.ms < load->out.ms)
+		return error_usage(inv->err,
+				   "again: jar %d was still in load %d then; look at --started",
+				   number, load->number);
+	return l->entry.started.ms <= load->out.ms + hours * HOUR_MS ||
+	       error_usage(inv->err,
+			   "again: jar %d came out more than %d hours before, so it may not be "
+			   "processed again%s; discard it, or if it was chilled in time log it as "
+			   "refrigerated",
+			   number, hours, right ? "" : " after a wrong process");
+}
+
 static bool jar_in_time(struct invocation *inv, const struct loading *l, int number)
 {
 	const struct batch_view *view = &l->view;
-	for (size_t i = 0; i < view->jars_n; i++) {
-		const struct batch_jar *jar = &view->jars[i];
-		for (size_t k = 0; k < view->loads_n && jar->number == number; k++) {
-			const struct batch_load *load = &view->loads[k];
-			bool right = load->outcome == LOAD_PROCESSED;
-			int hours = right ? l->rules.reprocess_h : l->rules.wrong_h;
-			if (load->number != jar->load ||
-			    l->entry.started.ms <= load->out.ms + hours * HOUR_MS)
-				continue;
-			return error_usage(
-			    inv->err,
-			    "again: jar %d came out more than %d hours before, so it may not be "
-			    "processed again%s; discard it, or if it was chilled in time log it "
-			    "as refrigerated",
-			    number, hours, right ? "" : " after a wrong process");
-		}
-	}
+	for (size_t i = 0; i < view->jars_n; i++)
+		for (size_t k = 0; k < view->loads_n; k++)
+			if (view->jars[i].number == number &&
+			    view->loads[k].number == view->jars[i].load &&
+			    !load_in_time(inv, l, &view->loads[k], number))
+				return false;
 	return true;
 }
 

@@ -270,7 +270,9 @@ static int refuse(struct invocation *inv, const struct starter *s)
 				   status);
 	struct page page = answer_page(inv);
 	struct source_list sources = {.sources_n = 0};
-	page_text(&page, "", "Nothing was logged: this is not for the shelf.");
+	page_text(&page, "",
+		  s->verdict == VERDICT_UNCLEAR ? "Nothing was logged: more must be known first."
+						: "Nothing was logged: this is not for the shelf.");
 	page_blank(&page);
 	if (gauge)
 		gauge_text(&page, &s->rules, &s->gauge, &sources);
@@ -306,9 +308,8 @@ static int tell(struct invocation *inv, const struct starter *s, const char *cod
 		page_blank(&page);
 		gauge_text(&page, &s->rules, &s->gauge, &sources);
 	} else {
-		const struct food_match *food = &s->asked.request.food;
 		batch_cold_text(&page, &s->rules, start->keep,
-				food->kind == MATCH_BARRED ? food->barred : NULL, &sources);
+				s->asked.request.food.kind == MATCH_BARRED, &sources);
 	}
 	if (s->doubtful_ph)
 		page_text(&page, "careful   ",

@@ -160,7 +160,7 @@ void batch_next_text(const struct page *page, const struct batch_start *start, c
 }
 
 void batch_cold_text(const struct page *page, const struct load_rules *rules, const char *keep,
-		     const struct barred *barred, struct source_list *sources)
+		     bool barred, struct source_list *sources)
 {
 	bool freezer = strcmp(keep, "freezer") == 0;
 	page_blank(page);
@@ -168,11 +168,8 @@ void batch_cold_text(const struct page *page, const struct load_rules *rules, co
 		    "These jars are %s goods. They are never shelf-stable: do not leave them at "
 		    "room temperature.",
 		    freezer ? "frozen" : "refrigerated");
-	if (barred) {
-		cited(page, "          ", &barred->from, sources, "%s %s", barred->says,
-		      barred->instead);
+	if (barred) /* the decision has said for how long */
 		return;
-	}
 	cited(page, "keeps     ", &rules->own->from, sources, "What nothing published covers: %s.",
 	      rules->own->condition);
 	if (!freezer)
