@@ -163,7 +163,7 @@ CREATE TABLE batch (
     -- When she said it was done; NULL: it is not.
     finished_ms   INTEGER,
     -- Only what is tested may be kept on a shelf.
-    CHECK (keep <> 'shelf' OR (verdict = 'tested' AND minutes >= 1))
+    CHECK (keep <> 'shelf' OR (verdict = 'tested' AND coalesce(minutes, 0) >= 1))
 ) STRICT;
 CREATE INDEX batch_code ON batch (year, number);
 CREATE INDEX batch_day ON batch (day);
