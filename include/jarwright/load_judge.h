@@ -51,7 +51,8 @@ struct load_need {
 	int vent_minutes; /* of a pressure canner, > 0 */
 	bool elevation_stated;
 	int32_t elevation_mft;       /* thousandths of a foot */
-	const struct citation *from; /* the table of the process */
+	bool uncovered;              /* nothing published covers it: never processed */
+	const struct citation *from; /* the table of the process, or why it is uncovered */
 };
 
 /* What is known of the dial gauge; unknown: it was never tested. */
@@ -93,6 +94,7 @@ enum load_fact {
 	FACT_GAUGE,
 	FACT_TEMPERATURE,
 	FACT_ELEVATION,
+	FACT_COVER, /* nothing published covers these jars in this canner at this elevation */
 };
 
 /* A fact that falls short, or is missing. */

@@ -30,7 +30,10 @@ bool batch_of_operand(struct invocation *inv, struct batch_view *view, struct lo
 bool load_facts_read(struct invocation *inv, struct instant started, struct load_said *said);
 /* --started, else --at, else as long before now as it was processed. */
 bool load_started_read(struct invocation *inv, struct instant *out);
-/* --out, else when the process ended, else now. */
+/*
+ * --out, else when the process ended, else when it began: the earliest it can be, so that a limit
+ * that counts from it is not too long.
+ */
 bool load_out_read(struct invocation *inv, struct instant started, const struct load_said *said,
 		   struct instant *out);
 /* Reads "7 pints, 3 quarts". */

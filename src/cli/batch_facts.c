@@ -93,7 +93,7 @@ bool load_out_read(struct invocation *inv, struct instant started, const struct 
 		return error_usage(inv->err,
 				   "minutes: the process would end only later; log it when it has "
 				   "happened");
-	*out = said->process_stated ? ended : now;
+	*out = ended;
 	if (!text)
 		return true;
 	if (!moment_parse(inv, "out", text, started, out))

@@ -67,10 +67,10 @@ static void add_why(char *why, size_t size, const char *reason)
 		snprintf(why + n, size - n, "%s%s", n ? "; " : "", reason);
 }
 
-/* What the jar needs; *covered is false, with the reason, if nothing published covers it. */
+/* What the jar needs; uncovered, with the reason, if nothing published covers it. */
 static bool need_of_jar(struct invocation *inv, const struct load_case *load,
-			const struct jar_choice *jar, struct load_need *need, bool *covered,
-			char *why, size_t size)
+			const struct jar_choice *jar, struct load_need *need, char *why,
+			size_t size)
 {
 	struct request rq;
 	struct decision d;
@@ -82,12 +82,12 @@ static bool need_of_jar(struct invocation *inv, const struct load_case *load,
 		take_process(&d.process, need);
 		return true;
 	}
-	*covered = false;
-	if (d.findings_n > 0)
+	need->uncovered = true;
+	if (d.findings_n > 0) {
 		finding_text(reference_edition(), &d.findings[0], text, sizeof text);
-	else
-		snprintf(text, sizeof text, "nothing published covers it");
-	add_why(why, size, text);
+		need->from = finding_citation(reference_edition(), &d.findings[0]);
+		add_why(why, size, text);
+	}
 	return true;
 }
 
@@ -112,20 +112,16 @@ bool load_case_judge(struct invocation *inv, const struct load_case *load,
 				 .vent_minutes = record->vent,
 				 .elevation_stated = record->elevation_stated,
 				 .elevation_mft = record->elevation_mft};
-	bool covered = true;
 	char text[512];
 	*why = '\0';
 	if (!same_kind(inv, load))
 		return false;
 	for (size_t i = 0; i < load->jars_n || i == 0; i++)
-		if (!need_of_jar(inv, load, load->jars_n ? &load->jars[i] : NULL, &need, &covered,
-				 why, size))
+		if (!need_of_jar(inv, load, load->jars_n ? &load->jars[i] : NULL, &need, why, size))
 			return false;
 	if (!need.from) /* nothing covers it: cited for what a process is */
 		need.from = &load->rules->reprocess_time->from;
 	load_judge(load->rules, &need, load->said, out);
-	if (!covered)
-		out->outcome = LOAD_UNDER_PROCESSED;
 	for (size_t i = 0; i < out->findings_n; i++)
 		add_why(why, size, load_finding_text(&out->findings[i], text, sizeof text));
 	return true;

@@ -174,6 +174,8 @@ void load_judge(const struct load_rules *rules, const struct load_need *need,
 	struct judging j = {rules, need, said, out};
 	memset(out, 0, sizeof *out);
 	out->outcome = LOAD_PROCESSED;
+	if (need->uncovered)
+		add(&j, FACT_COVER, false, need->from);
 	judge_time(&j);
 	judge_breaks(&j);
 	if (is_pressure(need)) {

@@ -48,6 +48,7 @@ static const char *asks(enum load_fact fact)
 	case FACT_ELEVATION:
 		return "the elevation is not known, so nothing says how hot boiling is there";
 	case FACT_GAUGE:
+	case FACT_COVER:
 		break;
 	}
 	return "how far the gauge is off is not known";
@@ -102,6 +103,10 @@ static void short_text(const struct load_finding *f, char *buffer, size_t size)
 			 "its gauge is off by %s psi; above %s psi it is not to be adjusted for "
 			 "but replaced",
 			 milli_text(had, f->had), milli_text(need, f->need));
+		break;
+	case FACT_COVER:
+		snprintf(buffer, size,
+			 "nothing published covers these jars in this canner at this elevation");
 		break;
 	default:
 		snprintf(buffer, size, "%s", asks(f->fact));

@@ -277,8 +277,6 @@ void load_text(const struct page *page, const struct load_rules *rules,
 		 *codes ? ": jars " : "", codes, *again ? "; processed again: " : "", again);
 	page_headline(page, outcome_headline(load->outcome), subject);
 	if (load->judgement && load->outcome != LOAD_PROCESSED) {
-		if (load->judgement->findings_n == 0)
-			page_text(page, "  no      ", load->why);
 		judgement_lines(page, load->judgement, sources);
 	}
 	page_blank(page);

@@ -237,6 +237,16 @@ START_TEST(a_gauge_counts_only_for_the_dial)
 }
 END_TEST
 
+START_TEST(what_nothing_covers_is_never_processed)
+{
+	struct load_need need = need_of((enum canner)_i);
+	struct load_said said = said_of((enum canner)_i);
+	need.uncovered = true;
+	said.process_s = 10 * 3600;
+	ck_assert_int_eq(judge(&need, &said), LOAD_UNDER_PROCESSED);
+}
+END_TEST
+
 START_TEST(a_process_that_is_not_known_is_never_reached)
 {
 	struct load_need need = need_of(CANNER_DIAL_GAUGE);
@@ -286,6 +296,7 @@ static Suite *load_suite(void)
 	tcase_add_test(tcase, no_combination_short_of_the_process_is_processed);
 	tcase_add_test(tcase, each_fact_is_monotone);
 	tcase_add_test(tcase, a_gauge_counts_only_for_the_dial);
+	tcase_add_loop_test(tcase, what_nothing_covers_is_never_processed, 0, CANNER_COUNT);
 	tcase_add_test(tcase, a_process_that_is_not_known_is_never_reached);
 	tcase_add_test(tcase, outcomes_have_words);
 	suite_add_tcase(suite, tcase);

@@ -1,0 +1,74 @@
+# A dial gauge and a steam canner. The kitchen is invented.
+$ jarwright kitchen --elevation 2900ft > out && jarwright kitchen add dial --canner dial-gauge --holds-quarts 7 > out && jarwright kitchen add steamer --canner steam > out
+
+# A gauge without a test is warned of (AIB 539 (2015) guide 1, p. 1-20).
+$ jarwright batch start asparagus --canner dial --jar pint --pack raw --at '2020-09-14 09:00' | tr -s ' \n' ' ' | grep -o 'has no test on record'
+= 1
+
+# 30 minutes at 12 psi (AIB 539 guide 4, p. 4-5), vented for 10 (guide 1, p. 1-20).
+$ jarwright batch load 20-001 --canner dial --jars '4 pints' --started '2020-09-14 10:00' --ended 10:30 --uninterrupted --vented 10min --low-psi 12 | head -n 1
+PROCESSED  load 1 of batch 20-001: jars 20-001-01 to 20-001-04
+
+$ jarwright batch load 20-001 --canner dial --jars '4 pints' --started '2020-09-14 11:00' --ended 11:30 --uninterrupted --vented 9min --low-psi 11.9 | head -n 5
+UNDER-PROCESSED  load 2 of batch 20-001: jars 20-001-05 to 20-001-08
+  no      it was vented for 9 minutes, and it needs 10 minutes. [aib539-2015-g1
+          p. 1-20]
+  no      the pressure fell to 11.9 psi, and the process needs 12 psi.
+          [aib539-2015-g4 p. 4-5]
+
+$ jarwright batch load 20-001 --canner dial --jars '4 pints' --started '2020-09-14 12:00' --ended 12:30 --uninterrupted | head -n 5
+UNCLEAR  load 3 of batch 20-001: jars 20-001-09 to 20-001-12
+  say     how long the canner was vented was not said: --vented 10min.
+          [aib539-2015-g1 p. 1-20]
+  say     the lowest pressure the gauge showed was not said: --low-psi 11.
+          [aib539-2015-g4 p. 4-5]
+
+$ jarwright batch load 20-001 --canner dial --jars '4 pints' --started '2020-09-14 13:00' --ended 14:00 --interrupted '2 min at 13:10' --interrupted '1 min at 13:31' --vented 10 --low-psi 12 | head -n 4
+UNDER-PROCESSED  load 4 of batch 20-001: jars 20-001-13 to 20-001-16
+  no      only 28 minutes ran without a break at the end, and the process needs
+          30 minutes; after a break the whole time starts again. [aib539-2015-g4
+          p. 4-5]
+
+# A steam canner: the steam is as hot as water boils here, the whole time.
+$ jarwright batch start applesauce --canner steamer --jar pint --at '2020-09-15 09:00' --json | cut -c 1-60
+{"batch":"20-002","title":"Applesauce","keep":"shelf","gauge
+
+$ jarwright batch load 20-002 --canner steamer --jars '4 pints' --started '2020-09-15 10:00' --minutes 20 --uninterrupted | head -n 3
+UNCLEAR  load 1 of batch 20-002: jars 20-002-01 to 20-002-04
+  say     the lowest temperature of the steam was not said: --low-temp 208F.
+          [missouri-ext read in a repost]
+
+$ jarwright batch load 20-002 --canner steamer --jars '4 pints' --started '2020-09-15 11:00' --minutes 20 --uninterrupted --low-temp 97C | head -n 3
+UNDER-PROCESSED  load 2 of batch 20-002: jars 20-002-05 to 20-002-08
+  no      the temperature fell to 206.6 F, and water boils at 206.665 F at this
+          elevation. [missouri-ext read in a repost]
+
+$ jarwright batch load 20-002 --canner steamer --jars '4 pints' --started '2020-09-15 12:00' --minutes 20 --uninterrupted --low-temp 207F | head -n 1
+PROCESSED  load 3 of batch 20-002: jars 20-002-09 to 20-002-12
+
+$ jarwright batch load 20-002 --canner dial --jars '4 pints' --started '2020-09-15 12:00'
+! jarwright: canner: batch 20-002 was decided for a steam canner, and 'dial' is a dial-gauge canner; start another batch for it
+= 2
+
+$ jarwright batch load 20-002 --canner steamer --jars '4 quarter-pints' --started '2020-09-15 12:00' --minutes 20 --uninterrupted --low-temp 207F | head -n 4
+UNDER-PROCESSED  load 4 of batch 20-002: jars 20-002-13 to 20-002-16
+  no      nothing published covers these jars in this canner at this elevation.
+          [iastate-ext steam canner advice]
+...
+
+# At another elevation the process may not be enough.
+$ jarwright batch amend 20-002 --elevation 5000ft --why 'moved the stove' --at '2020-09-16 09:00'
+Batch 20-002 is corrected; the entry and the reason are kept.
+
+$ jarwright batch amend 20-002 --elevation 8000ft --why 'moved the stove' --at '2020-09-16 09:00' | head -n 6
+Batch 20-002 is corrected; the entry and the reason are kept.
+no        At this elevation its process is not enough: batch 20-002 is off the
+          shelf, all its jars. Chill, freeze or discard them. What it needed:
+...
+TESTED  Applesauce, pint jars, steam canner, 8,000 ft
+  Process 25 minutes.
+
+$ jarwright batch list
+20-002  2020-09-15  Applesauce; shelf; 16 filled; HELD
+20-001  2020-09-14  Asparagus, spears or pieces; shelf; 16 filled; a load fell
+                    short or is unclear
