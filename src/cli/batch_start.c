@@ -6,6 +6,7 @@
 #include "jarwright/compare.h"
 #include "jarwright/render_recipe.h"
 #include "jarwright/text.h"
+#include "jarwright/words.h"
 #include "recipe.h"
 
 /* What one run of the command works with; owns what starter_release() frees. */
@@ -161,12 +162,34 @@ static bool read_words(struct invocation *inv, struct invocation *food, struct s
 	       read_lists(inv, &s->start) && read_title(inv, option(inv, "title"), &s->start.title);
 }
 
-/* The canner of her own that was named, and its gauge. */
+/*
+ * The dial gauge that the batch goes by: of her own canner that was named, even if its name is
+ * a word for a kind, else of the only one of that kind. NULL: which one is not known.
+ */
+static const char *own_dial(const struct invocation *inv, const struct starter *s,
+			    const struct kitchen *kitchen)
+{
+	const char *said = option(inv, "canner");
+	const struct request *rq = &s->asked.request;
+	if (rq->canner_choice != CHOICE_CANNER || rq->canner != CANNER_DIAL_GAUGE)
+		return NULL;
+	for (size_t i = 0; i < kitchen->canners_n; i++)
+		if (kitchen->canners[i].kind == CANNER_DIAL_GAUGE &&
+		    words_same(kitchen->canners[i].name, said))
+			return kitchen->canners[i].name;
+	const struct kitchen_canner *only = only_canner(kitchen, CANNER_DIAL_GAUGE);
+	return only ? only->name : NULL;
+}
+
 static bool read_gauge(struct invocation *inv, struct household *db, struct starter *s)
 {
-	if (!s->asked.own_canner || s->asked.kitchen_canner.kind != CANNER_DIAL_GAUGE)
+	struct kitchen kitchen;
+	if (!household_kitchen(db, &kitchen, inv->err))
+		return false;
+	const char *name = own_dial(inv, s, &kitchen);
+	if (!name)
 		return true;
-	if (!household_canner(db, s->asked.kitchen_canner.name, s->start.day, &s->canner, inv->err))
+	if (!household_canner(db, name, s->start.day, &s->canner, inv->err))
 		return false;
 	s->gauge = (struct gauge_view){.dial = true,
 				       .canner = s->canner.canner.name,
