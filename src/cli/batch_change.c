@@ -107,7 +107,7 @@ static bool meter_check(const char *text, struct error *err)
 {
 	const char *comma = strchr(text, ',');
 	char first[32];
-	int32_t a, b;
+	int32_t a = 0, b = 0;
 	if (!comma || (size_t)(comma - text) >= sizeof first)
 		return error_usage(err, "meter-calibrated: two pH values are needed, with a comma "
 					"between: 4.0,7.0");
@@ -190,7 +190,7 @@ int batch_ph_command(struct invocation *inv)
 	struct batch_view view;
 	struct load_rules rules;
 	struct instant at;
-	int32_t ph;
+	int32_t ph = 0;
 	const char *meter = option(inv, "meter-calibrated");
 	if (!operands_between(inv, 3, 3, "code and pH") || !invocation_when(inv, &at) ||
 	    (meter && !meter_check(meter, inv->err)) ||

@@ -8,9 +8,9 @@
 
 #define MILLI        1000
 #define MS           1000
-#define LONGEST_S    (100 * 3600) /* beyond any process: a slip of the keyboard */
-#define PSI_MOST     100
-#define DEGREES_MOST 500
+#define LONGEST_S    360000 /* beyond any process: a slip of the keyboard */
+#define PSI_MOST     INT64_C(100)
+#define DEGREES_MOST INT64_C(500)
 
 struct shown {
 	char text[TEXT_SHOWN_SIZE];

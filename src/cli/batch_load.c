@@ -5,6 +5,9 @@
 #include "batch.h"
 
 #define HOUR_MS INT64_C(3600000)
+/* Sizes of new jars and of those that go in again. */
+#define SIZES_MAX ((size_t)16)
+_Static_assert(SIZES_MAX == 2 * (size_t)LOAD_JARS_MAX, "both");
 
 /* What one run of the command works with. */
 struct loading {
@@ -74,8 +77,8 @@ static bool same_jar(const struct jar_choice *a, const struct jar_choice *b)
 }
 
 /* Sizes of the jars that go in again are judged too. */
-static bool again_sizes(struct invocation *inv, struct loading *l,
-			struct jar_choice all[2 * LOAD_JARS_MAX], size_t *n)
+static bool again_sizes(struct invocation *inv, struct loading *l, struct jar_choice all[SIZES_MAX],
+			size_t *n)
 {
 	memcpy(all, l->choices, l->entry.jars_n * sizeof *all);
 	*n = l->entry.jars_n;
@@ -88,7 +91,7 @@ static bool again_sizes(struct invocation *inv, struct loading *l,
 			return false;
 		for (size_t k = 0; k < *n; k++)
 			known = known || same_jar(&all[k], &one);
-		if (!known && *n < 2 * LOAD_JARS_MAX)
+		if (!known && *n < SIZES_MAX)
 			all[(*n)++] = one;
 	}
 	return true;
@@ -171,7 +174,7 @@ static bool read_entry(struct invocation *inv, struct loading *l)
 
 static bool judge(struct invocation *inv, struct loading *l)
 {
-	struct jar_choice sizes[2 * LOAD_JARS_MAX];
+	struct jar_choice sizes[SIZES_MAX];
 	struct load_case load = {.record = &l->view.record,
 				 .decision = l->view.decision,
 				 .rules = &l->rules,
@@ -226,6 +229,8 @@ static int save(struct invocation *inv, struct loading *l)
 					 .today = instant_date(l->entry.started),
 					 .psi = l->view.record.psi};
 	load_text(&page, &l->rules, &view, &sources);
+	if (gauge.dial)
+		page_blank(&page);
 	gauge_text(&page, &l->rules, &gauge, &sources);
 	sources_text(&page, &sources);
 	return status;

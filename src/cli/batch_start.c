@@ -259,7 +259,7 @@ static bool settle(struct invocation *inv, struct starter *s)
 	start->elevation_stated = rq->elevation_stated;
 	start->elevation_mft = rq->elevation_mft;
 	start->elevation_own = s->asked.elevation.from_kitchen;
-	if (s->verdict == VERDICT_TESTED) {
+	if (s->verdict == VERDICT_TESTED && strcmp(start->keep, "shelf") == 0) {
 		start->minutes = s->decision.process.minutes;
 		start->psi = s->decision.process.psi;
 		start->vent = s->decision.process.vent_minutes;
@@ -325,10 +325,12 @@ static int tell(struct invocation *inv, const struct starter *s, const char *cod
 	struct source_list sources = {.sources_n = 0};
 	page_headline(&page, code, harmless(title, sizeof title, start->title));
 	page_blank(&page);
-	if (shelf || s->verdict != VERDICT_TESTED)
+	/* Of what is kept cold, only what speaks against it: no process is asked for. */
+	if (shelf || s->verdict == VERDICT_REFUSED || s->verdict == VERDICT_UNTESTED)
 		print_decision(&page, s);
 	if (shelf) {
-		page_blank(&page);
+		if (s->gauge.dial)
+			page_blank(&page);
 		gauge_text(&page, &s->rules, &s->gauge, &sources);
 	} else {
 		batch_cold_text(&page, &s->rules, start->keep,

@@ -5,7 +5,7 @@
 
 #include "../../src/household/log.h"
 #include "jarwright/household_batches.h"
-#include "jarwright/render.h"
+#include "jarwright/render_batch.h"
 #include "suite.h"
 
 static char folder[64];
@@ -424,6 +424,67 @@ START_TEST(a_rebuilt_log_shows_the_same)
 }
 END_TEST
 
+/* --- What a cook reads --- */
+
+static char *gauge_words(const struct gauge_view *gauge)
+{
+	static char text[4096];
+	struct load_rules rules;
+	struct source_list sources = {.sources_n = 0};
+	memset(text, 0, sizeof text);
+	ck_assert(load_rules_find(reference_edition(), reference_tables_edition(), &rules, &err));
+	FILE *out = fmemopen(text, sizeof text, "w");
+	ck_assert_ptr_nonnull(out);
+	const struct page page = {.out = out, .width = 1000};
+	gauge_text(&page, &rules, gauge, &sources);
+	ck_assert_int_eq(fclose(out), 0);
+	ck_assert_int_eq(gauge_is_unfit(&rules, gauge),
+			 gauge->dial && gauge->record->gauge.error_mpsi > 2000);
+	return text;
+}
+
+/* AIB 539 (2015) guide 1, p. 1-20: tested each year, adjusted for up to 2 psi, else replaced. */
+START_TEST(a_gauge_that_is_off_is_told_of)
+{
+	struct gauge_record record = {
+	    .tested = true, .on = {2025, 9, 21}, .gauge = {true, 1500, 1500}};
+	struct gauge_view gauge = {
+	    .dial = true, .canner = "dial", .record = &record, .today = day, .psi = 11};
+	const char *text = gauge_words(&gauge);
+	ck_assert_ptr_nonnull(strstr(text, "reads 1.5 psi high: hold it at 12.5 psi or more"));
+	ck_assert_ptr_null(strstr(text, "over a year ago"));
+	record.on.day = 20; /* a year and a day */
+	ck_assert_ptr_nonnull(
+	    strstr(gauge_words(&gauge), "last tested on 2025-09-20, over a year"));
+	record.gauge = (struct load_gauge){true, -2000, 2000};
+	ck_assert_ptr_null(strstr(gauge_words(&gauge), "high"));
+	record.gauge = (struct load_gauge){true, -2001, 2001};
+	ck_assert_ptr_nonnull(strstr(gauge_words(&gauge), "have the gauge replaced"));
+	record = (struct gauge_record){.tested = false};
+	ck_assert_ptr_nonnull(strstr(gauge_words(&gauge), "has no test on record"));
+	gauge.dial = false;
+	ck_assert_str_eq(gauge_words(&gauge), "");
+}
+END_TEST
+
+START_TEST(what_came_from_outside_is_shown_harmlessly)
+{
+	char shown[64], small[8];
+	ck_assert_str_eq(harmless(shown, sizeof shown, "a\x1b[31mb"), "a\\x1b[31mb");
+	ck_assert_str_eq(harmless(shown, sizeof shown,
+				  "\xe2\x80\xae"
+				  "x"),
+			 "\\xe2\\x80\\xaex");
+	ck_assert_str_eq(harmless(shown, sizeof shown, "\xff"), "\\xff");
+	ck_assert_str_eq(harmless(shown, sizeof shown, "\xc3\xa9 fine"), "\xc3\xa9 fine");
+	ck_assert_str_eq(harmless(small, sizeof small, "abcdefghij"), "abcdefg");
+	struct jar_set jars;
+	ck_assert(jar_set_parse("1-3,7", &jars));
+	ck_assert_str_eq(jar_codes(shown, sizeof shown, "26-041", &jars),
+			 "26-041-01 to 26-041-03, 26-041-07");
+}
+END_TEST
+
 /* --- Decisions read back --- */
 
 static void same_again(const struct request *rq)
@@ -512,6 +573,10 @@ static Suite *batch_suite(void)
 	tcase_add_test(tcase, reading_makes_no_file);
 	tcase_add_test(tcase, a_rebuilt_log_shows_the_same);
 	suite_add_tcase(suite, tcase);
+	TCase *words = tcase_create("words");
+	tcase_add_test(words, a_gauge_that_is_off_is_told_of);
+	tcase_add_test(words, what_came_from_outside_is_shown_harmlessly);
+	suite_add_tcase(suite, words);
 	TCase *decisions = tcase_create("decisions");
 	tcase_add_test(decisions, a_decision_read_back_is_decided_the_same);
 	tcase_add_test(decisions, what_is_no_decision_is_refused);
