@@ -324,10 +324,11 @@ static int tell(struct invocation *inv, const struct starter *s, const char *cod
 	struct page page = answer_page(inv);
 	struct source_list sources = {.sources_n = 0};
 	page_headline(&page, code, harmless(title, sizeof title, start->title));
-	page_blank(&page);
 	/* Of what is kept cold, only what speaks against it: no process is asked for. */
-	if (shelf || s->verdict == VERDICT_REFUSED || s->verdict == VERDICT_UNTESTED)
+	if (shelf || s->verdict == VERDICT_REFUSED || s->verdict == VERDICT_UNTESTED) {
+		page_blank(&page);
 		print_decision(&page, s);
+	}
 	if (shelf) {
 		if (s->gauge.dial)
 			page_blank(&page);

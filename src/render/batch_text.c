@@ -170,7 +170,7 @@ void batch_cold_text(const struct page *page, const struct load_rules *rules, co
 		    freezer ? "frozen" : "refrigerated");
 	if (barred) /* the decision has said for how long */
 		return;
-	cited(page, "keeps     ", &rules->own->from, sources, "What nothing published covers: %s.",
+	cited(page, "keeps     ", &rules->own->from, sources, "For an own or untested recipe: %s.",
 	      rules->own->condition);
 	if (!freezer)
 		return;

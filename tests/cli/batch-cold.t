@@ -42,7 +42,7 @@ $ jarwright batch seal 20-001 1-4 --at '2020-09-15 09:30'
 $ jarwright batch start plum sauce of mine --keep freezer --at '2020-09-14 09:00' | sed -n '/^careful/,/^When/p'
 careful   These jars are frozen goods. They are never shelf-stable: do not leave
           them at room temperature.
-keeps     What nothing published covers: refrigerate up to 2 weeks or freeze.
+keeps     For an own or untested recipe: refrigerate up to 2 weeks or freeze.
           [ca-anr]
 headspace 1.5 inches in jars that are frozen. [aib539-2015-g1 p. 1-26]
 ...
