@@ -39,9 +39,10 @@ struct batch_start {
 	const char *pack, *canner_kind, *jar;
 	bool elevation_stated;
 	int32_t elevation_mft;
-	bool elevation_own;               /* the kitchen's */
-	int minutes, psi, vent;           /* 0: none */
-	json_t *decision;                 /* borrowed */
+	bool elevation_own;     /* the kitchen's */
+	int minutes, psi, vent; /* 0: none */
+	const char *meter;      /* what the meter of the request's pH was calibrated with */
+	json_t *decision;       /* borrowed */
 	const char *lots[BATCH_LOTS_MAX]; /* names or codes */
 	size_t lots_n;
 	const char *from[BATCH_LOTS_MAX]; /* "26-012-03": jars of earlier batches that go in */

@@ -21,6 +21,9 @@ int batch_show_command(struct invocation *inv);
 /* The batch of operand 1, and the rules. *view is to be released if true. */
 bool batch_of_operand(struct invocation *inv, struct batch_view *view, struct load_rules *rules);
 
+/* Is this what a meter is calibrated with, two different pH values, "4.0,7.0"? */
+bool batch_meter_check(const char *text, struct error *err);
+
 /* --- batch_facts.c: what the options say of a load --- */
 
 /*

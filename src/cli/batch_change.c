@@ -102,8 +102,7 @@ static bool ph_parse(const char *what, const char *text, int32_t *out, struct er
 	return true;
 }
 
-/* "4.0,7.0": two different buffers. */
-static bool meter_check(const char *text, struct error *err)
+bool batch_meter_check(const char *text, struct error *err)
 {
 	const char *comma = strchr(text, ',');
 	char first[32];
@@ -193,7 +192,7 @@ int batch_ph_command(struct invocation *inv)
 	int32_t ph = 0;
 	const char *meter = option(inv, "meter-calibrated");
 	if (!operands_between(inv, 3, 3, "code and pH") || !invocation_when(inv, &at) ||
-	    (meter && !meter_check(meter, inv->err)) ||
+	    (meter && !batch_meter_check(meter, inv->err)) ||
 	    !ph_parse("ph", inv->operands[2], &ph, inv->err) ||
 	    !batch_of_operand(inv, &view, &rules))
 		return command_failed(inv);

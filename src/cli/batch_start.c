@@ -157,6 +157,12 @@ static bool read_words(struct invocation *inv, struct invocation *food, struct s
 	/* Without the word "start" the operands are those of check. */
 	food->operands++;
 	food->operands_n--;
+	s->start.meter = option(inv, "meter-calibrated");
+	if (s->start.meter && !option(inv, "ph"))
+		return error_usage(inv->err,
+				   "meter-calibrated: of which reading? say --ph with it");
+	if (s->start.meter && !batch_meter_check(s->start.meter, inv->err))
+		return false;
 	return operand_words(food, s->words, sizeof s->words) &&
 	       invocation_when(inv, &s->start.at) && read_keep(inv, &s->start) &&
 	       read_lists(inv, &s->start) && read_title(inv, option(inv, "title"), &s->start.title);
@@ -265,7 +271,7 @@ static bool settle(struct invocation *inv, struct starter *s)
 		start->vent = s->decision.process.vent_minutes;
 		s->gauge.psi = s->decision.process.psi;
 	}
-	s->doubtful_ph = rq->ph_stated && !option(inv, "meter-calibrated");
+	s->doubtful_ph = rq->ph_stated && !start->meter;
 	return start->decision || out_of_memory(inv->err);
 }
 

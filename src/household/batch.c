@@ -178,7 +178,7 @@ static bool set_figure(json_t *body, const char *key, bool stated, int32_t figur
 static bool set_facts(json_t *body, const struct batch_start *start)
 {
 	return set_text(body, "food", start->food) && set_text(body, "recipe", start->recipe) &&
-	       set_text(body, "pack", start->pack) &&
+	       set_text(body, "meter", start->meter) && set_text(body, "pack", start->pack) &&
 	       set_text(body, "canner_kind", start->canner_kind) &&
 	       set_text(body, "jar", start->jar) &&
 	       set_figure(body, "elevation_mft", start->elevation_stated, start->elevation_mft) &&

@@ -18,8 +18,8 @@
  *   lot-change      the same, all of them anew
  *   lot-finish      (nothing)
  *   batch-start     year number day title food? recipe? keep verdict edition pack? canner_kind?
- *                   jar? elevation_mft? elevation_own minutes? psi? vent? decision lots:[UUID...]
- *                   from:[{batch jars}...]                        begins a batch
+ *                   jar? elevation_mft? elevation_own minutes? psi? vent? meter? decision
+ *                   lots:[UUID...] from:[{batch jars}...]         begins a batch
  *   batch-amend     any of day title lots from elevation_mft, holds? and why
  *   batch-note      text
  *   batch-ph        ph_milli meter? holds; holds false takes the batch off the shelf
