@@ -36,6 +36,7 @@ struct load_rules {
 	const struct published_rule *lost_boil, *lost_pressure, *vent, *steam_held;
 	int wrong_h; /* a jar that was wrongly processed, likewise: the shorter time */
 	const struct keeping_row *wrong;
+	const struct keeping_row *dense;   /* what is not to be processed again at all */
 	const struct keeping_row *late;    /* an unsealed jar found later than that */
 	const struct change_rule_row *own; /* what is done with what nothing published covers */
 };

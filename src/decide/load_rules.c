@@ -61,21 +61,23 @@ static bool few_hours(const struct keeping_row *row, int *out)
 static bool find_rows(const struct reference *ref, const struct reference_tables *tables,
 		      struct load_rules *out, struct error *err)
 {
-	out->wrong = NULL;
+	out->wrong = out->late = out->dense = NULL;
 	out->own = NULL;
-	out->late = NULL;
-	for (size_t i = 0; i < tables->keeping_n; i++)
-		if (strstr(tables->keeping[i].food_class, "older than 24 h") &&
-		    strcmp(tables->keeping[i].place, "discard") == 0)
-			out->late = &tables->keeping[i];
-	for (size_t i = 0; i < tables->keeping_n; i++)
-		if (strstr(tables->keeping[i].food_class, "wrongly processed") &&
-		    few_hours(&tables->keeping[i], &out->wrong_h))
-			out->wrong = &tables->keeping[i];
+	for (size_t i = 0; i < tables->keeping_n; i++) {
+		const struct keeping_row *row = &tables->keeping[i];
+		if (strstr(row->food_class, "wrongly processed") && few_hours(row, &out->wrong_h))
+			out->wrong = row;
+		if (strstr(row->food_class, "older than 24 h") &&
+		    strcmp(row->place, "discard") == 0)
+			out->late = row;
+		if (strstr(row->food_class, "dense food") && strstr(row->place, "not reprocessed"))
+			out->dense = row;
+	}
 	for (size_t i = 0; i < tables->change_rule_n; i++)
 		if (strcmp(tables->change_rule[i].change, "own or untested recipe canned") == 0)
 			out->own = &tables->change_rule[i];
-	return (out->wrong && out->late && out->own) || missing(ref, "wrongly processed jars", err);
+	return (out->wrong && out->late && out->dense && out->own) ||
+	       missing(ref, "wrongly processed jars", err);
 }
 
 bool load_rules_find(const struct reference *ref, const struct reference_tables *tables,

@@ -82,6 +82,15 @@ bool gauge_is_unfit(const struct load_rules *rules, const struct gauge_view *gau
 	       gauge->record->gauge.error_mpsi > rules->gauge_psi * MILLI;
 }
 
+/* Some food is never processed again, whatever the time. */
+static void dense_text(const struct page *page, const struct load_rules *rules,
+		       struct source_list *sources)
+{
+	cited(page, "     ", &rules->dense->from, sources,
+	      "But not dense food, or food without directions for the hot pack: chill or freeze "
+	      "that.");
+}
+
 static void gauge_high_text(const struct page *page, const struct load_rules *rules,
 			    const struct gauge_view *gauge, struct source_list *sources)
 {
@@ -197,6 +206,7 @@ void wrong_text(const struct page *page, const struct load_rules *rules, struct 
 	      "Process them again, the whole time, with new lids: within %d hours, until %s. "
 	      "Then log it with --again.",
 	      rules->wrong_h, hours_later(until, out, rules->wrong_h));
+	dense_text(page, rules, sources);
 	cited(page, "  2  ", &rules->chill->from, sources,
 	      "Or refrigerate them within that time, and eat them within several days.");
 	cited(page, "  3  ", &rules->freeze->from, sources,
@@ -223,6 +233,7 @@ void unsealed_text(const struct page *page, const struct load_rules *rules, stru
 	      "Process it again within %d hours, until %s: look for nicks in the rim, new lid, "
 	      "the same time. Then log it with --again.",
 	      rules->reprocess_h, hours_later(until, out, rules->reprocess_h));
+	dense_text(page, rules, sources);
 	cited(page, "  2  ", &rules->chill->from, sources,
 	      "Or refrigerate it, and eat it within several days.");
 	cited(page, "  3  ", &rules->freeze->from, sources,

@@ -136,13 +136,15 @@ $ jarwright batch seal 20-001 1-6 --failed 6 --at '2020-09-15 02:50'
 ! jarwright: seal: did jar 6 seal or fail? it is named twice
 = 2
 
-$ jarwright batch seal 20-001 1-6 --failed 7 --method press --at '2020-09-15 02:50' | grep -v '^ *$' | head -n 9
+$ jarwright batch seal 20-001 1-6 --failed 7 --method press --at '2020-09-15 02:50' | grep -v '^ *$' | head -n 11
 SEALED  20-001-01 to 20-001-06
 NOT SEALED  20-001-07
 What the sources allow for a jar whose seal failed:
   1  Process it again within 24 hours, until 2020-09-15 14:50: look for nicks in
      the rim, new lid, the same time. Then log it with --again. [aib539-2015-g1
      p. 1-26]
+     But not dense food, or food without directions for the hot pack: chill or
+     freeze that. [unl-ext]
   2  Or refrigerate it, and eat it within several days. [aib539-2015-g1 p. 1-26]
   3  Or freeze it, with 1.5 inches of headspace. [aib539-2015-g1 p. 1-26]
 Sources:

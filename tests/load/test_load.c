@@ -76,6 +76,7 @@ START_TEST(the_rules_are_those_published)
 	/* University of Nebraska Extension: the time for what was wrongly processed. */
 	ck_assert_int_eq(rules.wrong_h, 2);
 	ck_assert_str_eq(rules.wrong->from.source->id, "unl-ext");
+	ck_assert_str_eq(rules.dense->from.source->id, "unl-ext");
 }
 END_TEST
 
