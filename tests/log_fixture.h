@@ -91,9 +91,9 @@ static inline int64_t day_load(struct log_fixture *f, int64_t batch, int n, cons
 			       const char *outcome, int64_t out_ms)
 {
 	return log_must(f, "load", batch, out_ms,
-			json_pack("{s:i, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I}", "number", 1, "jars",
-				  "n", n, "size", size, "facts", "outcome", outcome, "why", "",
-				  "out_ms", (json_int_t)out_ms));
+			json_pack("{s:i, s:i, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I}", "number", 1,
+				  "first", 1, "jars", "n", n, "size", size, "facts", "outcome",
+				  outcome, "why", "", "out_ms", (json_int_t)out_ms));
 }
 
 static inline int64_t day_seal(struct log_fixture *f, int64_t batch, const char *jars, bool sealed,

@@ -66,7 +66,7 @@ struct gauge_record {
 	struct load_gauge gauge;
 	struct date on; /* of the newest test by then */
 };
-struct canner_record {
+struct load_canner {
 	int64_t id;
 	struct kitchen_canner canner;
 	struct gauge_record gauge;
@@ -75,8 +75,8 @@ struct canner_record {
  * The canner of this name, and what its gauge was worth on a day: the worse of the last test by
  * then and the first after it.
  */
-bool household_canner(struct household *db, const char *name, struct date day,
-		      struct canner_record *out, struct error *err);
+bool household_load_canner(struct household *db, const char *name, struct date day,
+			   struct load_canner *out, struct error *err);
 
 /* --- Loads --- */
 

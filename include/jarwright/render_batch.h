@@ -61,7 +61,5 @@ json_t *batch_list_json(const struct batch_list *list);
 
 /* "26-041-07", "26-041-01 to 26-041-06, 26-041-08"; cut to fit. Returns buffer. */
 char *jar_codes(char *buffer, size_t size, const char *code, const struct jar_set *jars);
-/* What came from outside in whole, but for what a terminal would obey: that is shown as \x1b. */
-char *harmless(char *buffer, size_t size, const char *text);
 
 #endif

@@ -8,10 +8,6 @@
 #include "jarwright/render.h"
 #include "jarwright/shelf.h"
 
-/* All of a text from outside for showing, '?' for what a terminal would obey; size is enough for
- * text of size - 1 bytes. */
-char *shown_whole(const char *text, char *buffer, size_t size);
-
 void shelf_text(const struct page *page, const struct shelf_list *list);
 json_t *shelf_json(const struct shelf_list *list);
 

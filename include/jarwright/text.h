@@ -44,4 +44,10 @@ void text_drop_partial(char *text);
  */
 void text_show(const char *text, size_t length, char shown[static TEXT_SHOWN_SIZE]);
 
+/*
+ * The whole text for showing, where text_show() is too short: what a terminal would obey and
+ * bytes that are not UTF-8 become "?". Cut at size bytes, never within a character. Returns out.
+ */
+char *text_harmless(const char *text, char *out, size_t size);
+
 #endif

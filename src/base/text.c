@@ -126,3 +126,22 @@ void text_show(const char *text, size_t length, char shown[static TEXT_SHOWN_SIZ
 	}
 	shown[to] = '\0';
 }
+
+char *text_harmless(const char *text, char *out, size_t size)
+{
+	size_t n = 0;
+	while (*text && n + 1 < size) {
+		size_t length = text_utf8_length(text);
+		if (length == 0 || text_is_obeyed(text, length)) {
+			out[n++] = '?';
+		} else {
+			if (n + length >= size)
+				break;
+			memcpy(out + n, text, length);
+			n += length;
+		}
+		text += length ? length : 1;
+	}
+	out[n] = '\0';
+	return out;
+}

@@ -53,7 +53,7 @@ struct load_case {
 	const struct batch_record *record;
 	const json_t *decision;
 	const struct load_rules *rules;
-	const struct canner_record *canner;
+	const struct load_canner *canner;
 	const struct jar_choice *jars; /* the sizes in it; none: those decided for */
 	size_t jars_n;
 	const struct load_said *said;

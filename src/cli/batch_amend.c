@@ -16,7 +16,7 @@ struct amending {
 	/* A load. */
 	const struct batch_load *load;
 	struct load_amendment amendment;
-	struct canner_record canner;
+	struct load_canner canner;
 	struct load_judgement judgement;
 	char reasons[2048];
 	struct jar_set jars; /* in it */
@@ -98,8 +98,8 @@ static bool read_its_canner(struct invocation *inv, struct amending *a)
 			jar_set_add(&a->jars, a->view.jars[i].number);
 	if (!cli_household(HOUSEHOLD_READ, &db, inv->err))
 		return false;
-	bool ok = household_canner(db, a->load->canner, instant_date(a->load->started), &a->canner,
-				   inv->err);
+	bool ok = household_load_canner(db, a->load->canner, instant_date(a->load->started),
+					&a->canner, inv->err);
 	household_close(db);
 	a->amendment.said.gauge = a->canner.gauge.gauge;
 	return ok;

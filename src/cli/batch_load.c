@@ -15,7 +15,7 @@ struct loading {
 	struct load_rules rules;
 	struct batch_load_entry entry;
 	struct jar_choice choices[LOAD_JARS_MAX];
-	struct canner_record canner;
+	struct load_canner canner;
 	struct load_judgement judgement;
 	char why[2048];
 	bool cold;
@@ -109,7 +109,7 @@ static bool canner_holds(struct invocation *inv, const struct loading *l)
 			return error_usage(inv->err,
 					   "jars: '%s' holds %d %s jars, as you said; were %d in "
 					   "it? log two loads, or correct the canner with "
-					   "'jarwright kitchen add'",
+					   "'jarwright canner change'",
 					   canner->name, holds, l->entry.jars[i].size,
 					   l->entry.jars[i].n);
 		if (holds > 0)
@@ -118,7 +118,7 @@ static bool canner_holds(struct invocation *inv, const struct loading *l)
 	return share <= 1.000001 ||
 	       error_usage(inv->err,
 			   "jars: these are more than '%s' holds at once, as you said; log two "
-			   "loads, or correct the canner with 'jarwright kitchen add'",
+			   "loads, or correct the canner with 'jarwright canner change'",
 			   canner->name);
 }
 
@@ -137,10 +137,11 @@ static bool read_canner(struct invocation *inv, struct loading *l)
 	if (!name)
 		return error_usage(inv->err,
 				   "canner: which one? a batch for the shelf goes through a "
-				   "canner; say --canner NAME, one of 'jarwright kitchen'");
+				   "canner; say --canner NAME, one of 'jarwright canner list'");
 	if (!cli_household(HOUSEHOLD_READ, &db, inv->err))
 		return false;
-	bool ok = household_canner(db, name, instant_date(l->entry.started), &l->canner, inv->err);
+	bool ok =
+	    household_load_canner(db, name, instant_date(l->entry.started), &l->canner, inv->err);
 	household_close(db);
 	l->entry.said.gauge = l->canner.gauge.gauge;
 	return ok;

@@ -3,11 +3,10 @@
 #include <string.h>
 
 #include "batch.h"
-#include "jarwright/compare.h"
 #include "jarwright/render_recipe.h"
 #include "jarwright/text.h"
 #include "jarwright/words.h"
-#include "recipe.h"
+#include "own_recipe.h"
 
 /* What one run of the command works with; owns what starter_release() frees. */
 struct starter {
@@ -16,23 +15,17 @@ struct starter {
 	struct load_rules rules;
 	char words[BATCH_TITLE_SIZE]; /* what she called the food or recipe */
 	char jar[32];
-	/* Her own recipe, held against the formulas. */
-	bool is_recipe;
-	struct recipe recipe;
-	void *formulas;
-	struct formula_set *set;
-	struct comparison comparison;
+	struct own_recipe own; /* her own recipe, held against the formulas */
 	struct decision decision;
 	enum verdict verdict; /* of the recipe's comparison, then of the decision */
-	struct canner_record canner;
+	struct load_canner canner;
 	struct gauge_view gauge;
 	bool doubtful_ph;
 };
 
 static void starter_release(struct starter *s)
 {
-	recipe_release(&s->recipe);
-	free(s->formulas);
+	own_recipe_release(&s->own);
 	json_decref(s->start.decision);
 	free(s);
 }
@@ -44,46 +37,9 @@ static bool out_of_memory(struct error *err)
 
 /* --- What is put up --- */
 
-static bool compare(struct invocation *inv, struct starter *s)
+static bool is_recipe(const struct starter *s)
 {
-	const struct reference *ref = reference_edition();
-	size_t size = formula_set_size(ref);
-	s->formulas = malloc(size);
-	if (!s->formulas)
-		return out_of_memory(inv->err);
-	s->set = formula_set_prepare(ref, reference_tables_edition(), s->formulas, size, inv->err);
-	if (!s->set)
-		return false;
-	const struct compare_facts facts = {s->asked.request.vinegar,
-					    s->asked.request.vinegar_milli_percent};
-	recipe_compare(s->set, &s->recipe, &facts, NULL, &s->comparison);
-	s->verdict = s->comparison.verdict;
-	return true;
-}
-
-/*
- * A food, or a recipe of hers: a recipe comes first, since it is held against the formulas and
- * so the stricter of the two. Only a tested one is its formula's food.
- */
-static bool food_or_recipe(struct invocation *inv, struct starter *s)
-{
-	struct error none = {.kind = ERROR_NONE};
-	struct invocation look = *inv;
-	struct food_match *food = &s->asked.request.food;
-	look.err = &none;
-	if (inv->operands_n != 2 || !recipe_find(&look, &s->recipe)) {
-		if (none.kind == ERROR_FAILED)
-			*inv->err = none;
-		return none.kind != ERROR_FAILED;
-	}
-	s->is_recipe = true;
-	if (!compare(inv, s))
-		return false;
-	*food = (struct food_match){.kind = MATCH_NONE};
-	if (s->verdict == VERDICT_TESTED)
-		*food = (struct food_match){
-		    .kind = MATCH_ONE, .foods = {s->comparison.formula->food}, .foods_n = 1};
-	return true;
+	return s->own.held.comparison != NULL;
 }
 
 /* A lot of vinegar says its strength; what she says beside it must agree. */
@@ -195,7 +151,7 @@ static bool read_gauge(struct invocation *inv, struct household *db, struct star
 	const char *name = own_dial(inv, s, &kitchen);
 	if (!name)
 		return true;
-	if (!household_canner(db, name, s->start.day, &s->canner, inv->err))
+	if (!household_load_canner(db, name, s->start.day, &s->canner, inv->err))
 		return false;
 	s->gauge = (struct gauge_view){.dial = true,
 				       .canner = s->canner.canner.name,
@@ -223,21 +179,15 @@ static bool read_all(struct invocation *inv, struct starter *s)
 		return false;
 	s->start.day = instant_date(s->start.at);
 	return asked_read(&food, "empty-jars", &s->asked) && read_household(inv, s) &&
-	       food_or_recipe(inv, s);
+	       own_recipe_find(&food, &s->asked, &s->own);
 }
 
 /* --- Deciding --- */
 
 static json_t *whole_decision(const struct starter *s)
 {
-	const struct reference *ref = reference_edition();
-	json_t *json = decision_json(ref, &s->asked.request, &s->decision);
-	if (!json || !s->is_recipe)
-		return json;
-	if (json_object_set_new(json, "comparison", comparison_json(&s->comparison, NULL)) == 0)
-		return json;
-	json_decref(json);
-	return NULL;
+	return with_own_recipe(decision_json(reference_edition(), &s->asked.request, &s->decision),
+			       &s->own);
 }
 
 /* What the batch rests on; a pH of a doubtful meter still counts, since it can only refuse. */
@@ -247,16 +197,16 @@ static bool settle(struct invocation *inv, struct starter *s)
 	const struct request *rq = &s->asked.request;
 	struct batch_start *start = &s->start;
 	decide(ref, rq, &s->decision);
-	if (!s->is_recipe || s->verdict == VERDICT_TESTED)
-		s->verdict = s->decision.verdict;
+	s->verdict =
+	    own_recipe_stops(&s->own) ? s->own.held.comparison->verdict : s->decision.verdict;
 	start->decision = whole_decision(s);
 	start->verdict = verdict_word(s->verdict);
 	start->edition = ref->edition;
 	start->food = s->decision.food ? s->decision.food->slug : NULL;
-	start->recipe = s->is_recipe ? s->words : NULL;
+	start->recipe = is_recipe(s) ? s->own.name : NULL;
 	if (!start->title)
 		start->title =
-		    s->decision.food && !s->is_recipe ? s->decision.food->title : s->words;
+		    s->decision.food && !is_recipe(s) ? s->decision.food->title : s->words;
 	start->pack = rq->pack == PACK_UNSTATED ? NULL : pack_word(rq->pack);
 	start->canner_kind = rq->canner_choice == CHOICE_CANNER ? canner_word(rq->canner) : NULL;
 	if (rq->jar.stated)
@@ -279,11 +229,15 @@ static bool settle(struct invocation *inv, struct starter *s)
 
 static void print_decision(const struct page *page, const struct starter *s)
 {
-	if (s->is_recipe && s->comparison.verdict != VERDICT_TESTED)
-		comparison_text(page, s->set, &s->comparison, NULL);
-	else
-		decision_text(page, reference_edition(), &s->asked.request, &s->decision,
-			      s->asked.elevation.typed);
+	const struct own_recipe *own = &s->own;
+	if (own_recipe_stops(own)) {
+		uncovered_recipe_text(page, own->held.set, own->name, own->held.comparison);
+		return;
+	}
+	decision_text(page, reference_edition(), &s->asked.request, &s->decision,
+		      s->asked.elevation.typed);
+	if (is_recipe(s))
+		checked_recipe_text(page, own->name, own->held.comparison);
 }
 
 /* Not for the shelf: why, and how it is logged instead. */
@@ -329,7 +283,7 @@ static int tell(struct invocation *inv, const struct starter *s, const char *cod
 				   STATUS_DONE);
 	struct page page = answer_page(inv);
 	struct source_list sources = {.sources_n = 0};
-	page_headline(&page, code, harmless(title, sizeof title, start->title));
+	page_headline(&page, code, text_harmless(start->title, title, sizeof title));
 	/* Of what is kept cold, only what speaks against it: no process is asked for. */
 	if (shelf || s->verdict == VERDICT_REFUSED || s->verdict == VERDICT_UNTESTED) {
 		page_blank(&page);

@@ -3,10 +3,12 @@
 
 #include "batch.h"
 #include "jarwright/text.h"
+#include "own_recipe.h"
 
 /* clang-format off */
 static const struct option_spec options[] = {
     REQUEST_OPTIONS,
+    OWN_RECIPE_OPTIONS,
     {"empty-jars", "sterile|clean", "start: state of the empty jars"},
     {"keep", "shelf|refrigerator|freezer", "start: where the jars will be kept; shelf if not said"},
     {"title", "TITLE", "start, amend: what the batch is called"},
@@ -74,8 +76,27 @@ struct subcommand {
 
 static const struct subcommand subcommands[] = {
     {"start",
-     {"canner", "jar", "pack", "elevation", "vinegar", "acid", "ph", "psi", "holds", "closure",
-      "container", "empty-jars", "keep", "title", "lot", "from", "meter-calibrated", "at", "json"},
+     {"canner",
+      "jar",
+      "pack",
+      "elevation",
+      "vinegar",
+      "acid",
+      "ph",
+      "psi",
+      "holds",
+      "closure",
+      "container",
+      "as",
+      "formula",
+      "empty-jars",
+      "keep",
+      "title",
+      "lot",
+      "from",
+      "meter-calibrated",
+      "at",
+      "json"},
      batch_start_command},
     {"load", {"canner", "jars", "again", FACTS, "at", "json"}, batch_load_command},
     {"seal", {"failed", "method", "early", "at", "json"}, batch_seal_command},

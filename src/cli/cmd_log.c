@@ -3,6 +3,7 @@
 #include <stdio.h>
 
 #include "entry.h"
+#include "jarwright/text.h"
 #include "request.h"
 #include "subcommand.h"
 
@@ -63,8 +64,8 @@ static int run_show(struct invocation *inv)
 static void print_fault(const struct page *page, const struct log_fault *fault)
 {
 	char when[INSTANT_SIZE], text[sizeof fault->text], device[KITCHEN_NAME_SIZE + 8];
-	harmless(fault->text, text, sizeof text);
-	harmless(fault->device, device, sizeof device);
+	text_harmless(fault->text, text, sizeof text);
+	text_harmless(fault->device, device, sizeof device);
 	if (!fault->in_chain)
 		page_format(page, "wrong: ", "%s", text);
 	else if (*fault->kind)
@@ -101,7 +102,7 @@ static int print_report(struct invocation *inv, const struct log_report *report)
 static json_t *json_fault(const struct log_fault *fault)
 {
 	char at[INSTANT_SIZE], text[sizeof fault->text];
-	harmless(fault->text, text, sizeof text); /* SQLite may name what is no UTF-8 */
+	text_harmless(fault->text, text, sizeof text); /* SQLite may name what is no UTF-8 */
 	return json_pack("{s:s?, s:o, s:s?, s:s?, s:s}", "device",
 			 fault->in_chain ? fault->device : NULL, "number",
 			 fault->in_chain ? json_integer(fault->number) : json_null(), "kind",

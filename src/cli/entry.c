@@ -5,27 +5,13 @@
 
 #include "jarwright/text.h"
 
-void harmless(const char *text, char *out, size_t size)
-{
-	size_t n = 0;
-	while (*text && n + 5 < size) {
-		size_t length = text_utf8_length(text);
-		if (length == 0 || text_is_obeyed(text, length))
-			out[n++] = '?';
-		else
-			memcpy(out + n, text, length), n += length;
-		text += length ? length : 1;
-	}
-	out[n] = '\0';
-}
-
 void print_entry(const struct page *page, const struct log_entry *entry)
 {
 	char lead[KITCHEN_NAME_SIZE + 96], when[INSTANT_SIZE], device[KITCHEN_NAME_SIZE + 8];
 	char subject[LOG_SUBJECT_SIZE], words[LOG_WORDS_SIZE];
-	harmless(entry->device, device, sizeof device);
-	harmless(entry->subject, subject, sizeof subject);
-	harmless(entry->words, words, sizeof words);
+	text_harmless(entry->device, device, sizeof device);
+	text_harmless(entry->subject, subject, sizeof subject);
+	text_harmless(entry->words, words, sizeof words);
 	snprintf(lead, sizeof lead, "%s#%lld  %s  ", device, (long long)entry->number,
 		 instant_text(entry->at, when));
 	page_format(page, lead, "%s%s: %s", entry->undone ? "[taken back] " : "", subject, words);

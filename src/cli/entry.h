@@ -8,8 +8,6 @@
 #include "jarwright/household_log.h"
 #include "jarwright/render.h"
 
-/* Copies a text of the cook's with '?' for what a terminal would obey. */
-void harmless(const char *text, char *out, size_t size);
 void print_entry(const struct page *page, const struct log_entry *entry);
 json_t *json_entry(const struct log_entry *entry);
 

@@ -38,7 +38,7 @@ static enum applied apply_undo(struct applying *a)
 {
 	int64_t event;
 	bool may;
-	if (!body_uuid_id(a, json_object_get(a->body, "event"), &event))
+	if (!body_uuid_id(a, json_object_get(a->body, "event"), NULL, &event))
 		return senseless(a, "undo: the entry it names is not in the log");
 	if (!look_up(a, event, &may))
 		return APPLY_FAILED;
@@ -199,16 +199,25 @@ bool body_date(struct applying *a, const char *key, bool needed)
 	return (text && date_parse(key, text, &date, &ignored)) || wrong(a, key);
 }
 
-bool body_uuid_id(struct applying *a, const json_t *value, int64_t *id)
+bool body_uuid_id(struct applying *a, const json_t *value, const char *kind, int64_t *id)
 {
 	uint8_t uuid[UUID_SIZE];
 	const char *text = json_string_value(value);
+	sqlite3_stmt *query;
 	*id = 0;
 	if (!text || !hex_parse(text, uuid, UUID_SIZE))
 		return false;
-	if (!event_find(a->db, uuid, id, a->err))
-		a->failed = true;
-	return *id != 0;
+	a->failed = !store_cached(
+	    a->db, "SELECT id FROM event WHERE uuid = ?1 AND (?2 IS NULL OR kind = ?2)", &query,
+	    a->err);
+	if (a->failed)
+		return false;
+	sqlite3_bind_blob(query, 1, uuid, UUID_SIZE, SQLITE_STATIC);
+	sqlite3_bind_text(query, 2, kind, -1, SQLITE_STATIC);
+	if (sqlite3_step(query) == SQLITE_ROW)
+		*id = sqlite3_column_int64(query, 0);
+	a->failed = !store_done(a->db, query, a->err);
+	return !a->failed && *id != 0;
 }
 
 void bind_text(sqlite3_stmt *statement, int at, const json_t *body, const char *key)

@@ -21,7 +21,7 @@ static enum applied insert_lots(struct applying *a)
 	enum applied how = APPLIED;
 	for (size_t i = 0; i < json_array_size(lots) && how == APPLIED; i++) {
 		int64_t lot;
-		if (!body_uuid_id(a, json_array_get(lots, i), &lot))
+		if (!body_uuid_id(a, json_array_get(lots, i), "lot-add", &lot))
 			return senseless(a, "batch: a lot it names is not in the log");
 		how = insert_pair(a, "INSERT INTO batch_lot (batch, lot) VALUES (?1, ?2)", lot, 0);
 	}
@@ -35,7 +35,7 @@ static enum applied insert_from(struct applying *a, const json_t *source)
 	struct jar_set jars;
 	const char *text = json_string_value(json_object_get(source, "jars"));
 	enum applied how = APPLIED;
-	if (!body_uuid_id(a, json_object_get(source, "batch"), &batch) ||
+	if (!body_uuid_id(a, json_object_get(source, "batch"), "batch-start", &batch) ||
 	    batch == a->event->subject || !text || !jar_set_parse(text, &jars))
 		return senseless(a, "batch: the earlier jars it names are not in the log");
 	for (int n = jar_set_next(&jars, 0); n && how == APPLIED; n = jar_set_next(&jars, n))

@@ -22,7 +22,7 @@ static bool damaged(const struct household *db, struct error *err)
 			    db->path);
 }
 
-static bool read_canner(struct household *db, struct canner_record *out, struct error *err)
+static bool read_canner(struct household *db, struct load_canner *out, struct error *err)
 {
 	sqlite3_stmt *query;
 	bool ok = false;
@@ -73,7 +73,7 @@ static bool read_test(struct household *db, sqlite3_stmt *query, int64_t canner,
 }
 
 /* Between two tests a gauge was at worst as the worse of them shows. */
-static bool read_gauge(struct household *db, struct date day, struct canner_record *out,
+static bool read_gauge(struct household *db, struct date day, struct load_canner *out,
 		       struct error *err)
 {
 	sqlite3_stmt *before, *after;
@@ -91,8 +91,8 @@ static bool read_gauge(struct household *db, struct date day, struct canner_reco
 	       read_test(db, after, out->id, text, &out->gauge, false, err);
 }
 
-bool household_canner(struct household *db, const char *name, struct date day,
-		      struct canner_record *out, struct error *err)
+bool household_load_canner(struct household *db, const char *name, struct date day,
+			   struct load_canner *out, struct error *err)
 {
 	char shown[TEXT_SHOWN_SIZE];
 	memset(out, 0, sizeof *out);
@@ -100,7 +100,7 @@ bool household_canner(struct household *db, const char *name, struct date day,
 	if (!batch_log_is_there(db))
 		return error_usage(err,
 				   "canner '%s': there is none of that name; add it with "
-				   "'jarwright kitchen add NAME --canner KIND'",
+				   "'jarwright canner add NAME --kind KIND'",
 				   shown);
 	return find_canner(db, name, &out->id, err) && read_canner(db, out, err) &&
 	       read_gauge(db, day, out, err);

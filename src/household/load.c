@@ -25,13 +25,15 @@ static bool set_again(json_t *body, const struct jar_set *again)
 				   json_string(jar_set_text(again, text, sizeof text))) == 0;
 }
 
-/* canner: borrowed, or NULL. */
-static json_t *load_body(const struct batch_load_entry *entry, int number, json_t *canner)
+/* first: the number of its first new jar. canner: borrowed, or NULL. */
+static json_t *load_body(const struct batch_load_entry *entry, int number, int first,
+			 json_t *canner)
 {
-	json_t *body = json_pack("{s:i, s:o, s:o, s:s, s:s, s:I}", "number", number, "jars",
-				 jars_json(entry), "facts", load_said_json(&entry->said), "outcome",
-				 load_outcome_word(entry->outcome), "why", entry->why, "out_ms",
-				 (json_int_t)entry->out.ms);
+	json_t *body =
+	    json_pack("{s:i, s:i, s:o, s:o, s:s, s:s, s:I}", "number", number, "first", first,
+		      "jars", jars_json(entry), "facts", load_said_json(&entry->said), "outcome",
+		      load_outcome_word(entry->outcome), "why", entry->why, "out_ms",
+		      (json_int_t)entry->out.ms);
 	if (body && set_again(body, &entry->again) &&
 	    (!canner || json_object_set(body, "canner", canner) == 0))
 		return body;
@@ -79,8 +81,8 @@ static bool add_load(struct household *db, const char *code, const struct batch_
 		return false;
 	*number = last + 1;
 	number_jars(entry, last_jar, jars);
-	bool ok = log_append(db, "load", id, entry->started, load_body(entry, *number, canner),
-			     NULL, err);
+	bool ok = log_append(db, "load", id, entry->started,
+			     load_body(entry, *number, last_jar + 1, canner), NULL, err);
 	json_decref(canner);
 	return ok;
 }

@@ -39,7 +39,7 @@ static enum applied write_load(struct applying *a, const char *text)
 	int64_t id = 0, number;
 	if (!body_integer(a, "number", &number))
 		return SENSELESS;
-	if (canner && !body_uuid_id(a, canner, &id))
+	if (canner && !body_uuid_id(a, canner, "canner-add", &id))
 		return senseless(a, "load: the canner it names is not in the log");
 	if (!store_cached(a->db, text, &write, a->err))
 		return APPLY_FAILED;
@@ -87,15 +87,30 @@ static enum applied insert_jar(struct applying *a, int number, const char *size,
 	return apply_run(a, add);
 }
 
-/* New jars get the next numbers, in the order of the body. */
+/* The number before that of the load's first jar; as on the lids, whatever came in between. */
+static enum applied number_before(struct applying *a, int *number)
+{
+	int64_t first;
+	int last;
+	if (!body_integer(a, "first", &first))
+		return SENSELESS;
+	if (!last_jar(a, &last))
+		return APPLY_FAILED;
+	if (first <= last || first > BATCH_JARS_MAX)
+		return senseless(a,
+				 "load: its jars would begin at %lld, and jar %d is there already",
+				 (long long)first, last);
+	*number = (int)first - 1;
+	return APPLIED;
+}
+
+/* New jars, numbered in the order of the body. */
 static enum applied insert_jars(struct applying *a, int64_t load, enum jar_state state)
 {
 	const json_t *jars = json_object_get(a->body, "jars");
-	int number;
-	enum applied how = APPLIED;
-	if (!last_jar(a, &number))
-		return APPLY_FAILED;
-	for (size_t i = 0; i < json_array_size(jars); i++) {
+	int number = 0;
+	enum applied how = json_array_size(jars) ? number_before(a, &number) : APPLIED;
+	for (size_t i = 0; i < json_array_size(jars) && how == APPLIED; i++) {
 		const json_t *some = json_array_get(jars, i);
 		const char *size = json_string_value(json_object_get(some, "size"));
 		json_int_t n = json_integer_value(json_object_get(some, "n"));
@@ -103,8 +118,6 @@ static enum applied insert_jars(struct applying *a, int64_t load, enum jar_state
 			return senseless(a, "load: a batch has from 1 to %d jars", BATCH_JARS_MAX);
 		for (; n > 0 && how == APPLIED; n--)
 			how = insert_jar(a, ++number, size, load, state);
-		if (how != APPLIED)
-			return how;
 	}
 	return how;
 }

@@ -23,7 +23,8 @@
  *   batch-amend     any of day title lots from elevation_mft, holds? and why
  *   batch-note      text
  *   batch-ph        ph_milli meter? holds; holds false takes the batch off the shelf
- *   load            number canner? jars:[{n size}...] again? facts outcome why out_ms
+ *   load            number canner? first jars:[{n size}...] again? facts outcome why out_ms
+ *                   first: the number of its first new jar, as it is on the lid;
  *                   facts: what she said of the load, as it was judged; "again": jars that were
  *                   in an earlier load, reprocessed
  *   load-amend      number facts outcome why because out_ms? started_ms?
@@ -158,8 +159,9 @@ bool body_flag(struct applying *a, const char *key, bool *out);
 /* Each of these takes what is missing for right, unless it is needed. */
 bool body_is(struct applying *a, const char *key, json_type type);
 bool body_plain_text(struct applying *a, const char *key, size_t most, bool needed);
-bool body_date(struct applying *a, const char *key, bool needed);        /* "2026-11-25" */
-bool body_uuid_id(struct applying *a, const json_t *value, int64_t *id); /* of a known event */
+bool body_date(struct applying *a, const char *key, bool needed); /* "2026-11-25" */
+/* The id of a known event, of this kind unless kind is NULL. */
+bool body_uuid_id(struct applying *a, const json_t *value, const char *kind, int64_t *id);
 /* Binds what the body has under the key, or NULL when it has nothing. */
 void bind_text(sqlite3_stmt *statement, int at, const json_t *body, const char *key);
 void bind_integer(sqlite3_stmt *statement, int at, const json_t *body, const char *key);

@@ -21,7 +21,7 @@ static enum applied insert_jar(struct applying *a, int64_t batch, int number)
 static bool read_jars(struct applying *a, const json_t *item, int64_t *batch, struct jar_set *jars)
 {
 	const char *text = json_string_value(json_object_get(item, "jars"));
-	if (body_uuid_id(a, json_object_get(item, "batch"), batch) && text &&
+	if (body_uuid_id(a, json_object_get(item, "batch"), "batch-start", batch) && text &&
 	    jar_set_parse(text, jars))
 		return true;
 	senseless(a, "recall: the jars it names are not in the log");

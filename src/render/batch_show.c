@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "jarwright/render_batch.h"
+#include "jarwright/text.h"
 
 #define TEXT_SIZE 4000
 
@@ -42,17 +43,17 @@ static void head_lines(const struct page *page, const struct batch_view *view)
 {
 	const struct batch_record *r = &view->record;
 	char words[WORDS_BUFFER], title[WORDS_BUFFER];
-	page_headline(page, r->code, harmless(title, sizeof title, r->title));
+	page_headline(page, r->code, text_harmless(r->title, title, sizeof title));
 	page_format(page, "day:      ", "%s%s", r->day, r->finished ? ", finished" : "");
 	if (*r->food)
 		page_text(page, "food:     ", r->food);
 	if (*r->recipe)
-		page_text(page, "recipe:   ", harmless(words, sizeof words, r->recipe));
+		page_text(page, "recipe:   ", text_harmless(r->recipe, words, sizeof words));
 	process_line(page, r);
 	page_format(page, "keep:     ", "%s%s", r->keep,
 		    r->held ? "; HELD: something learned since takes it off the shelf" : "");
 	for (size_t i = 0; i < view->lots_n; i++)
-		page_text(page, "lot:      ", harmless(words, sizeof words, view->lots[i]));
+		page_text(page, "lot:      ", text_harmless(view->lots[i], words, sizeof words));
 	for (size_t i = 0; i < view->from_n; i++)
 		page_text(page, "from:     ", view->from[i]);
 	page_text(page, "jars:     ", state_words(words, sizeof words, r));
@@ -64,7 +65,7 @@ static void load_lines(const struct page *page, const struct batch_load *load)
 	snprintf(lead, sizeof lead, "load %d:   ", load->number);
 	page_format(page, lead, "%s; %s%s%s; %s to %s%s%s", load_outcome_word(load->outcome),
 		    *load->canner ? "in '" : "without a canner",
-		    harmless(name, sizeof name, load->canner), *load->canner ? "'" : "",
+		    text_harmless(load->canner, name, sizeof name), *load->canner ? "'" : "",
 		    instant_text(load->started, started), instant_text(load->out, out),
 		    *load->why ? ": " : "", load->why);
 }
@@ -77,7 +78,7 @@ static void jar_lines(const struct page *page, const struct batch_view *view)
 		snprintf(lead, sizeof lead, "  %s-%02d  ", view->record.code, jar->number);
 		page_format(page, lead, "%s, load %d, %s%s%s", jar->size, jar->load,
 			    jar_state_word(jar->state), *jar->place ? ": " : "",
-			    harmless(place, sizeof place, jar->place));
+			    text_harmless(jar->place, place, sizeof place));
 	}
 }
 
@@ -109,7 +110,7 @@ static const struct {
 static size_t value_words(const json_t *value, bool milli, char *out, size_t size)
 {
 	if (json_is_string(value))
-		return strlen(harmless(out, size, json_string_value(value)));
+		return strlen(text_harmless(json_string_value(value), out, size));
 	if (json_is_integer(value) && milli)
 		return strlen(milli_words(out, size, (int32_t)json_integer_value(value)));
 	if (json_is_integer(value))
@@ -274,8 +275,9 @@ void batch_list_text(const struct page *page, const struct batch_list *list)
 		const struct batch_record *r = &list->records[i];
 		char lead[64], states[WORDS_BUFFER], title[WORDS_BUFFER];
 		snprintf(lead, sizeof lead, "%s  %s  ", r->code, r->day);
-		page_format(page, lead, "%s; %s; %s%s", harmless(title, sizeof title, r->title),
-			    r->keep, state_words(states, sizeof states, r), list_mark(r));
+		page_format(page, lead, "%s; %s; %s%s",
+			    text_harmless(r->title, title, sizeof title), r->keep,
+			    state_words(states, sizeof states, r), list_mark(r));
 	}
 }
 

@@ -11,31 +11,6 @@
 #define MILLI     1000
 #define TEXT_SIZE 2048
 
-char *harmless(char *buffer, size_t size, const char *text)
-{
-	size_t n = 0;
-	buffer[0] = '\0';
-	while (*text) {
-		char escaped[32];
-		size_t length = text_utf8_length(text);
-		bool obeyed = length == 0 || text_is_obeyed(text, length);
-		size_t taken = length ? length : 1, used = 0;
-		if (obeyed)
-			for (size_t i = 0; i < taken; i++)
-				used += (size_t)snprintf(escaped + used, sizeof escaped - used,
-							 "\\x%02x", (unsigned char)text[i]);
-		else
-			memcpy(escaped, text, used = taken);
-		if (n + used >= size)
-			break;
-		memcpy(buffer + n, escaped, used);
-		n += used;
-		buffer[n] = '\0';
-		text += taken;
-	}
-	return buffer;
-}
-
 char *jar_codes(char *buffer, size_t size, const char *code, const struct jar_set *jars)
 {
 	size_t n = 0;

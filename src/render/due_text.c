@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "jarwright/render_shelf.h"
+#include "jarwright/text.h"
 
 const char *due_kind_word(enum due_kind kind)
 {
@@ -49,14 +50,14 @@ char *due_words(const struct due *due, char *buffer, size_t size)
 	const struct gauge_due *gauge = due->gauge;
 	if (gauge)
 		snprintf(buffer, size, "test the gauge of '%s'%s",
-			 shown_whole(gauge->canner, title, sizeof title),
+			 text_harmless(gauge->canner, title, sizeof title),
 			 gauge->tested ? "" : ", which was never tested");
 	if (gauge || !due->line)
 		return buffer;
 	const struct jar_group *group = due->line->group;
 	bool says = due->kind == DUE_CHILL || due->kind == DUE_EAT;
 	snprintf(buffer, size, "%s: %s, %s %s%s%s", lead_words(due),
-		 shown_whole(group->title, title, sizeof title), group->code,
+		 text_harmless(group->title, title, sizeof title), group->code,
 		 jar_set_text(&due->jars, set, sizeof set), says ? ", " : "",
 		 says ? jar_state_word(group->state) : "");
 	return buffer;

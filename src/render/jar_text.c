@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "jarwright/render_shelf.h"
+#include "jarwright/text.h"
 
 #define ENTRY_SIZE 4000
 
@@ -12,8 +13,8 @@ static void put_now(const struct page *page, const struct jar_history *history,
 	const struct jar_group *group = &history->now;
 	char lead[JAR_CODE_SIZE + 16];
 	snprintf(lead, sizeof lead, "%s-%02d: ", group->code, jar_set_next(&group->jars, 0));
-	page_format(page, lead, "%s, %s jar", shown_whole(group->title, title, sizeof title),
-		    shown_whole(group->size, size, sizeof size));
+	page_format(page, lead, "%s, %s jar", text_harmless(group->title, title, sizeof title),
+		    text_harmless(group->size, size, sizeof size));
 	page_blank(page);
 	const struct shelf_list one = {(struct shelf_line *)line, 1};
 	shelf_text(page, &one);
@@ -31,7 +32,7 @@ void jar_history_text(const struct page *page, const struct jar_history *history
 		snprintf(lead, sizeof lead, "  %s  ", instant_text(entry->at, at));
 		page_format(page, lead, "%s%s%s", entry->undone ? "(taken back) " : "",
 			    entry->conflict ? "(in conflict) " : "",
-			    shown_whole(entry->words, words, sizeof words));
+			    text_harmless(entry->words, words, sizeof words));
 	}
 }
 
@@ -143,9 +144,9 @@ void jars_moved_text(const struct page *page, const struct jars_moved *moved,
 		char set[JAR_SET_SIZE], title[JAR_TITLE_SIZE], place[JAR_PLACE_SIZE];
 		page_format(page, "", "%s %s (%s): %s%s%s", batch->code,
 			    jar_set_text(&batch->jars, set, sizeof set),
-			    shown_whole(batch->title, title, sizeof title), done_words(move->to),
+			    text_harmless(batch->title, title, sizeof title), done_words(move->to),
 			    move->place ? (move->to == JAR_GIVEN ? " to " : ", ") : "",
-			    move->place ? shown_whole(move->place, place, sizeof place) : "");
+			    move->place ? text_harmless(move->place, place, sizeof place) : "");
 		warn(page, batch);
 		if (move->to == JAR_OPENED)
 			advise_opened(page, batch, &sources);

@@ -4,25 +4,6 @@
 #include "jarwright/render_shelf.h"
 #include "jarwright/text.h"
 
-char *shown_whole(const char *text, char *buffer, size_t size)
-{
-	size_t n = 0;
-	while (*text && n + 1 < size) {
-		size_t length = text_utf8_length(text);
-		if (length == 0 || text_is_obeyed(text, length)) {
-			buffer[n++] = '?';
-		} else {
-			if (n + length >= size)
-				break;
-			memcpy(buffer + n, text, length);
-			n += length;
-		}
-		text += length ? length : 1;
-	}
-	buffer[n] = '\0';
-	return buffer;
-}
-
 static const char *const headings[SHELF_SECTIONS] = {
     [SHELF_ACT] = "NOT FOR THE SHELF: do this",
     [SHELF_COOLING] = "Cooling: test the seals",
@@ -51,7 +32,7 @@ static size_t put_jars(const struct jar_group *group, char *buffer, size_t size,
 	char set[JAR_SET_SIZE], jar[64];
 	int written =
 	    snprintf(buffer + n, size - n, "%s%zu %s (%s: %s)", n ? ", " : "",
-		     jar_set_count(&group->jars), shown_whole(group->size, jar, sizeof jar),
+		     jar_set_count(&group->jars), text_harmless(group->size, jar, sizeof jar),
 		     group->code, jar_set_text(&group->jars, set, sizeof set));
 	return written > 0 && (size_t)written < size - n ? n + (size_t)written : n;
 }
@@ -131,8 +112,8 @@ static void put_line(const struct page *page, const struct shelf_line *line, con
 	bool stands = group->state == JAR_SEALED && line->section == SHELF_GOOD;
 	act_words(line, act, sizeof act);
 	until_words(line, until, sizeof until);
-	shown_whole(group->title, title, sizeof title);
-	shown_whole(group->place, place, sizeof place);
+	text_harmless(group->title, title, sizeof title);
+	text_harmless(group->place, place, sizeof place);
 	if (line->limit.from)
 		cite(sources, source, sizeof source, line->limit.from);
 	page_format(page, "  ", "%s: %s%s%s%s%s%s%s%s%s%s%s", title, jars,

@@ -54,13 +54,13 @@ $ jarwright batch start plum sauce --keep cellar
 = 2
 
 # A recipe of hers is held against the tested formulas first.
-$ printf '2 lb plums\n1 pint vinegar\n2 tbsp salt\n' > sauce.txt; jarwright recipe add sauce sauce.txt --measures us > out; jarwright batch start sauce --canner boiling-water --jar pint | head -n 1
+$ printf '2 lb plums\n1 pint vinegar\n2 lb sweet corn kernels\n' > sauce.txt; jarwright recipe add sauce sauce.txt --measures us > out; jarwright batch start sauce --as recipe --canner boiling-water --jar pint --vinegar 5% | head -n 1
 Nothing was logged: this is not for the shelf.
 
-$ jarwright batch start sauce --canner boiling-water --jar pint > out
-= 3
+$ jarwright batch start sauce --as recipe --canner boiling-water --jar pint --vinegar 5% > out
+= 4
 
-$ jarwright batch start sauce --keep refrigerator --at '2020-09-14 09:00' --json | cut -c 1-60
+$ jarwright batch start sauce --as recipe --keep refrigerator --at '2020-09-14 09:00' --json | cut -c 1-60
 {"batch":"20-003","title":"sauce","keep":"refrigerator","gau
 
 $ jarwright batch list

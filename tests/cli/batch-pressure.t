@@ -1,5 +1,5 @@
 # A dial gauge and a steam canner. The kitchen is invented.
-$ jarwright kitchen --elevation 2900ft > out && jarwright kitchen add dial --canner dial-gauge --holds-quarts 7 > out && jarwright kitchen add steamer --canner steam > out
+$ jarwright kitchen --elevation 2900ft > out && jarwright canner add dial --kind dial-gauge --holds-quarts 7 > out && jarwright canner add steamer --kind steam > out
 
 # A gauge without a test is warned of (AIB 539 (2015) guide 1, p. 1-20).
 $ jarwright batch start asparagus --canner dial --jar pint --pack raw --at '2020-09-14 09:00' | tr -s ' \n' ' ' | grep -o 'has no test on record'

@@ -6,7 +6,7 @@ $ jarwright batch show 20-001; s=$?; test ! -e kitchen.db && exit $s
 ! jarwright: batch '20-001': there is none yet; see 'jarwright batch list'
 = 2
 
-$ jarwright kitchen --elevation 2900ft > out && jarwright kitchen add 'big pot' --canner boiling-water --holds-quarts 7 --holds-pints 9 > out
+$ jarwright kitchen --elevation 2900ft > out && jarwright canner add 'big pot' --kind boiling-water --holds-quarts 7 --holds-pints 9 > out
 
 # The process is that of check: AIB 539 (2015) guide 6, p. 6-16.
 $ jarwright batch start pickled-beets --canner 'big pot' --jar pint --pack hot --vinegar 5% --at '2020-09-14 13:00' | grep -v '^ *$' | sed -n '1,6p;/^Write/,$p'
@@ -25,7 +25,7 @@ $ jarwright batch start pickled-beets --canner 'big pot' --jar pint --pack hot -
 
 # Which canner, which jars, and when?
 $ jarwright batch load 20-001 --jars '7 pints' --started '2020-09-14 14:05'
-! jarwright: canner: which one? a batch for the shelf goes through a canner; say --canner NAME, one of 'jarwright kitchen'
+! jarwright: canner: which one? a batch for the shelf goes through a canner; say --canner NAME, one of 'jarwright canner list'
 = 2
 
 $ jarwright batch load 20-001 --canner 'big pot' --started '2020-09-14 14:05'
@@ -50,7 +50,7 @@ $ jarwright batch load 20-001 --canner 'big pot' --jars '1 quart' --started '202
 = 2
 
 $ jarwright batch load 20-001 --canner 'big pot' --jars '10 pints' --started '2020-09-14 14:05'
-! jarwright: jars: 'big pot' holds 9 pint jars, as you said; were 10 in it? log two loads, or correct the canner with 'jarwright kitchen add'
+! jarwright: jars: 'big pot' holds 9 pint jars, as you said; were 10 in it? log two loads, or correct the canner with 'jarwright canner change'
 = 2
 
 # An end before the beginning is not taken for the next day: a process never gets longer so.

@@ -125,10 +125,11 @@ static json_t *load_body(struct household *db, uint64_t *state)
 {
 	static const char *const outcomes[] = {"processed", "processed", "under-processed", "cold"};
 	int64_t canner = some(db, state, "canner-add");
-	json_t *body = json_pack("{s:i, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I}", "number",
-				 1 + (int)pick(state, 3), "jars", "n", 1 + (int)pick(state, 7),
-				 "size", "pint", "facts", "outcome", outcomes[pick(state, 4)],
-				 "why", "", "out_ms", (json_int_t)1790003000000);
+	int number = 1 + (int)pick(state, 3);
+	json_t *body = json_pack(
+	    "{s:i, s:i, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I}", "number", number, "first",
+	    number * 7 - 6, "jars", "n", 1 + (int)pick(state, 7), "size", "pint", "facts",
+	    "outcome", outcomes[pick(state, 4)], "why", "", "out_ms", (json_int_t)1790003000000);
 	if (canner && pick(state, 2))
 		json_object_set_new(body, "canner", uuid_of(db, canner));
 	if (pick(state, 5) == 0)

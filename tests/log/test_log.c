@@ -65,10 +65,11 @@ static int64_t start_batch(void)
 
 static int64_t load_batch(int64_t batch, const char *outcome)
 {
-	int64_t id = append("load", batch,
-			    json_pack("{s:i, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I}", "number", 1,
-				      "jars", "n", 7, "size", "pint", "facts", "outcome", outcome,
-				      "why", "", "out_ms", (json_int_t)noon.ms));
+	int64_t id =
+	    append("load", batch,
+		   json_pack("{s:i, s:i, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I}", "number", 1,
+			     "first", 1, "jars", "n", 7, "size", "pint", "facts", "outcome",
+			     outcome, "why", "", "out_ms", (json_int_t)noon.ms));
 	if (!id)
 		ck_abort_msg("%s", err.text);
 	return id;
