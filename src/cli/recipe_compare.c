@@ -5,14 +5,6 @@
 #include "jarwright/render_recipe.h"
 #include "own_recipe.h"
 
-/* What the comparison works with, and what comes of it. */
-struct compared {
-	struct held held;
-	const struct food *food; /* whose formula is asked for, or NULL: all */
-	struct compare_facts facts;
-	struct repair repair;
-};
-
 static bool read_facts(struct invocation *inv, struct compare_facts *out)
 {
 	struct asked asked;
@@ -32,31 +24,44 @@ static bool read_formula(struct invocation *inv, const struct food **out)
 }
 
 /* Nothing is to be repaired in what is tested. */
-static bool find_repair(struct invocation *inv, const struct recipe *recipe, struct compared *c)
+static bool find_repair(const struct recipe *recipe, const struct compare_facts *facts,
+			const struct food *food, const struct held *held, struct repair *out,
+			struct error *err)
 {
-	const struct formula *formula = c->food ? formula_set_find(c->held.set, c->food, "") : NULL;
-	return c->held.comparison->verdict == VERDICT_TESTED ||
-	       recipe_repair(c->held.set, recipe, &c->facts, formula, &c->repair, inv->err);
+	const struct formula *formula = food ? formula_set_find(held->set, food, "") : NULL;
+	return held->comparison->verdict == VERDICT_TESTED ||
+	       recipe_repair(held->set, recipe, facts, formula, out, err);
 }
 
-static int answer(struct invocation *inv, const struct compared *c)
+static int answer(struct invocation *inv, const struct held *held, const struct repair *repair)
 {
-	int status = verdict_exit_code(c->held.comparison->verdict);
+	int status = verdict_exit_code(held->comparison->verdict);
 	if (flag(inv, "json"))
-		return answer_json(
-		    inv, comparison_json(c->held.set, c->held.comparison, &c->repair), status);
+		return answer_json(inv, comparison_json(held->set, held->comparison, repair),
+				   status);
 	struct page page = answer_page(inv);
-	comparison_text(&page, c->held.set, c->held.comparison, &c->repair);
+	comparison_text(&page, held->set, held->comparison, repair);
 	return status;
 }
 
-static int compare(struct invocation *inv, const struct recipe *recipe, struct compared *c)
+static int compare(struct invocation *inv, const struct recipe *recipe, struct repair *repair)
 {
-	if (!read_facts(inv, &c->facts) || !read_formula(inv, &c->food) ||
-	    !recipe_hold(recipe, &c->facts, c->food, &c->held, inv->err) ||
-	    !find_repair(inv, recipe, c))
+	struct compare_facts facts;
+	const struct food *food;
+	struct held held;
+	if (!read_facts(inv, &facts) || !read_formula(inv, &food))
 		return command_failed(inv);
-	return answer(inv, c);
+	bool ok = recipe_hold(recipe, &facts, food, &held, inv->err) &&
+		  find_repair(recipe, &facts, food, &held, repair, inv->err);
+	int status = ok ? answer(inv, &held, repair) : command_failed(inv);
+	held_release(&held);
+	return status;
+}
+
+static int out_of_memory(struct invocation *inv)
+{
+	error_failed(inv->err, "recipe compare: out of memory; close other programs and try again");
+	return command_failed(inv);
 }
 
 int recipe_compare_command(struct invocation *inv)
@@ -64,18 +69,11 @@ int recipe_compare_command(struct invocation *inv)
 	struct recipe recipe;
 	if (!operands_between(inv, 2, 3, "name") || !recipe_find(inv, &recipe))
 		return command_failed(inv);
-	struct compared *c = calloc(1, sizeof *c);
-	int status;
-	if (c) {
-		status = compare(inv, &recipe, c);
-		recipe_release(&c->repair.recipe);
-		held_release(&c->held);
-		free(c);
-	} else {
-		error_failed(inv->err, "recipe compare: out of memory; close other programs and "
-				       "try again");
-		status = command_failed(inv);
-	}
+	struct repair *repair = calloc(1, sizeof *repair);
+	int status = repair ? compare(inv, &recipe, repair) : out_of_memory(inv);
+	if (repair)
+		recipe_release(&repair->recipe);
+	free(repair);
 	recipe_release(&recipe);
 	return status;
 }

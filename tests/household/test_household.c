@@ -380,10 +380,8 @@ START_TEST(damaged_rows_are_refused)
 	    "UPDATE kitchen SET units = 'cubits'",
 	    "DELETE FROM kitchen",
 	    "INSERT INTO canner (id, name, kind, retired) VALUES (1, 'a', 'oven', 0)",
-	    "INSERT INTO canner (id, name, kind, holds_pints, retired) VALUES (1, 'a', 'steam', "
-	    "4000000000, 0)",
-	    "INSERT INTO canner (id, name, kind, retired) VALUES (1, CAST(x'ff' AS TEXT), 'steam', "
-	    "0)",
+	    "INSERT INTO canner VALUES (1, 'a', 'steam', NULL, 4000000000, NULL, 0)",
+	    "INSERT INTO canner VALUES (1, CAST(x'ff' AS TEXT), 'steam', 1, 1, 1, 0)",
 	};
 	char sql[256];
 	struct household *db;
