@@ -232,6 +232,9 @@ CREATE INDEX jar_here ON jar (batch, number) WHERE gone = 0;
 
 CREATE TABLE recall (
     id        INTEGER PRIMARY KEY REFERENCES event (id),
+    -- Its code: 2026 and 2 are R26-02. Two devices may give one code twice.
+    year      INTEGER NOT NULL CHECK (year BETWEEN 1900 AND 9999),
+    number    INTEGER NOT NULL CHECK (number >= 1),
     -- What it was opened on.
     reason    TEXT NOT NULL CHECK (reason IN ('lot', 'canner', 'gauge', 'elevation', 'process',
                                               'batch')),
@@ -240,6 +243,7 @@ CREATE TABLE recall (
     opened_ms INTEGER NOT NULL,
     closed_ms INTEGER
 ) STRICT;
+CREATE INDEX recall_code ON recall (year, number);
 CREATE INDEX recall_open ON recall (id) WHERE closed_ms IS NULL;
 
 CREATE TABLE recall_jar (

@@ -113,6 +113,52 @@ bool find_batch(struct household *db, const char *text, int64_t *id, struct erro
 	return find_batch_code(db, &code, id, err);
 }
 
+char *recall_code_text(int year, int number, char buffer[static BATCH_CODE_SIZE])
+{
+	char code[BATCH_CODE_SIZE];
+	snprintf(buffer, BATCH_CODE_SIZE, "R%.30s", batch_code_text(year, number, code));
+	return buffer;
+}
+
+bool recall_code_parse(const char *text, struct batch_code *out)
+{
+	return (*text == 'R' || *text == 'r') && batch_code_parse(text + 1, out);
+}
+
+bool find_recall(struct household *db, const char *text, int64_t *id, struct error *err)
+{
+	sqlite3_stmt *query;
+	struct batch_code code;
+	struct found found;
+	char shown[TEXT_SHOWN_SIZE];
+	text_show(text, SIZE_MAX, shown);
+	*id = 0;
+	if (!recall_code_parse(text, &code))
+		return error_usage(err,
+				   "recall: '%s' is no code of a recall; type it as it was "
+				   "given: R26-02",
+				   shown);
+	if (!store_cached(db,
+			  "SELECT recall.id, chain.name FROM recall JOIN event ON event.id = "
+			  "recall.id JOIN chain ON chain.id = event.chain WHERE recall.year = ?1 "
+			  "AND recall.number = ?2 AND (?3 = '' OR chain.name = ?3 COLLATE NOCASE)",
+			  &query, err))
+		return false;
+	sqlite3_bind_int(query, 1, code.year);
+	sqlite3_bind_int(query, 2, code.number);
+	sqlite3_bind_text(query, 3, code.device, -1, SQLITE_STATIC);
+	if (!collect(db, query, &found, err))
+		return false;
+	*id = found.id;
+	if (found.n > 1)
+		return error_usage(err,
+				   "recall %s: %d devices gave out this code: %s; add the one it "
+				   "is of: %s@DEVICE",
+				   shown, found.n, found.list, shown);
+	return found.n == 1 ||
+	       error_usage(err, "recall %s: there is none; see 'jarwright recall list'", shown);
+}
+
 /* A name or code, of what is in use before what is not; or its mark. */
 static bool find_named(struct household *db, const char *what, const char *sql, const char *name,
 		       int64_t *id, struct error *err)

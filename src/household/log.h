@@ -33,7 +33,7 @@
  *                   late true: they stood too long, as judged then; happened true: it is so
  *                   although it ought not to be
  *   batch-finish    (nothing)
- *   recall-open     reason what jars:[{batch jars}...] request    begins a recall
+ *   recall-open     year number reason what jars:[{batch jars}...]    begins a recall
  *   recall-record   batch jars disposition note?
  *   recall-close    (nothing)
  *   undo            event: the UUID of the event taken back, of the same subject
@@ -196,6 +196,11 @@ bool find_batch(struct household *db, const char *text, int64_t *id, struct erro
 bool find_lot(struct household *db, const char *name, int64_t *id, struct error *err);
 /* By name; one that is no longer in use only if no other has the name. */
 bool find_canner(struct household *db, const char *name, int64_t *id, struct error *err);
+
+/* Reads "R26-02"; false: it is none of that form. */
+bool recall_code_parse(const char *text, struct batch_code *out);
+char *recall_code_text(int year, int number, char buffer[static BATCH_CODE_SIZE]); /* "R26-02" */
+bool find_recall(struct household *db, const char *text, int64_t *id, struct error *err);
 
 /* --- rebuild.c --- */
 

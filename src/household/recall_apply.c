@@ -44,15 +44,18 @@ enum applied apply_recall_open(struct applying *a)
 {
 	const json_t *jars = json_object_get(a->body, "jars");
 	sqlite3_stmt *add;
-	if (!store_cached(a->db,
-			  "INSERT INTO recall (id, reason, what, opened_ms, closed_ms) "
-			  "VALUES (?1, ?2, ?3, ?4, NULL)",
-			  &add, a->err))
+	if (!store_cached(
+		a->db,
+		"INSERT INTO recall (id, year, number, reason, what, opened_ms, closed_ms) "
+		"VALUES (?1, ?5, ?6, ?2, ?3, ?4, NULL)",
+		&add, a->err))
 		return APPLY_FAILED;
 	sqlite3_bind_int64(add, 1, a->event->subject);
 	bind_text(add, 2, a->body, "reason");
 	bind_text(add, 3, a->body, "what");
 	sqlite3_bind_int64(add, 4, a->event->at.ms);
+	bind_integer(add, 5, a->body, "year");
+	bind_integer(add, 6, a->body, "number");
 	enum applied how = apply_run(a, add);
 	for (size_t i = 0; i < json_array_size(jars) && how == APPLIED; i++)
 		how = insert_jars(a, json_array_get(jars, i));
