@@ -240,6 +240,8 @@ CREATE TABLE recall (
                                               'batch')),
     -- In plain words: 'lot wide lids, spring'.
     what      TEXT NOT NULL,
+    -- What she said of it.
+    why       TEXT,
     opened_ms INTEGER NOT NULL,
     closed_ms INTEGER
 ) STRICT;

@@ -115,8 +115,10 @@ bool find_batch(struct household *db, const char *text, int64_t *id, struct erro
 
 char *recall_code_text(int year, int number, char buffer[static BATCH_CODE_SIZE])
 {
-	char code[BATCH_CODE_SIZE];
-	snprintf(buffer, BATCH_CODE_SIZE, "R%.30s", batch_code_text(year, number, code));
+	if (year >= 2000 && year <= 2099)
+		snprintf(buffer, BATCH_CODE_SIZE, "R%02d-%02d", year - 2000, number);
+	else
+		snprintf(buffer, BATCH_CODE_SIZE, "R%d-%02d", year, number);
 	return buffer;
 }
 

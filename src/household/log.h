@@ -33,7 +33,7 @@
  *                   late true: they stood too long, as judged then; happened true: it is so
  *                   although it ought not to be
  *   batch-finish    (nothing)
- *   recall-open     year number reason what jars:[{batch jars}...]    begins a recall
+ *   recall-open     year number reason what why? jars:[{batch jars}...]    begins a recall
  *   recall-record   batch jars disposition note?
  *   recall-close    (nothing)
  *   undo            event: the UUID of the event taken back, of the same subject

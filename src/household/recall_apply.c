@@ -1,4 +1,5 @@
 /* What the events of a recall do to the state. */
+#include "jarwright/household_recalls.h"
 #include "jarwright/jar_state.h"
 #include "log.h"
 
@@ -44,10 +45,14 @@ enum applied apply_recall_open(struct applying *a)
 {
 	const json_t *jars = json_object_get(a->body, "jars");
 	sqlite3_stmt *add;
+	if (!body_plain_text(a, "what", RECALL_TEXT_SIZE - 1, true) ||
+	    !body_plain_text(a, "why", RECALL_TEXT_SIZE - 1, false) ||
+	    !body_is(a, "year", JSON_INTEGER) || !body_is(a, "number", JSON_INTEGER))
+		return SENSELESS;
 	if (!store_cached(
 		a->db,
-		"INSERT INTO recall (id, year, number, reason, what, opened_ms, closed_ms) "
-		"VALUES (?1, ?5, ?6, ?2, ?3, ?4, NULL)",
+		"INSERT INTO recall (id, year, number, reason, what, why, opened_ms, closed_ms) "
+		"VALUES (?1, ?5, ?6, ?2, ?3, ?7, ?4, NULL)",
 		&add, a->err))
 		return APPLY_FAILED;
 	sqlite3_bind_int64(add, 1, a->event->subject);
@@ -56,6 +61,7 @@ enum applied apply_recall_open(struct applying *a)
 	sqlite3_bind_int64(add, 4, a->event->at.ms);
 	bind_integer(add, 5, a->body, "year");
 	bind_integer(add, 6, a->body, "number");
+	bind_text(add, 7, a->body, "why");
 	enum applied how = apply_run(a, add);
 	for (size_t i = 0; i < json_array_size(jars) && how == APPLIED; i++)
 		how = insert_jars(a, json_array_get(jars, i));

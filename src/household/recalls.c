@@ -59,7 +59,7 @@ void recall_list_release(struct recall_list *list)
 }
 
 #define ENTRY_QUERY                                                                                \
-	"SELECT id, year, number, reason, what, opened_ms, coalesce(closed_ms, 0), "               \
+	"SELECT id, year, number, reason, what, why, opened_ms, coalesce(closed_ms, 0), "          \
 	"(SELECT count(*) FROM recall_jar WHERE recall = recall.id), "                             \
 	"(SELECT count(*) FROM recall_jar WHERE recall = recall.id AND disposition IS NULL) "      \
 	"FROM recall "
@@ -70,11 +70,13 @@ static bool read_entry(sqlite3_stmt *row, struct recall_entry *out)
 	const char *what = (const char *)sqlite3_column_text(row, 4);
 	out->id = sqlite3_column_int64(row, 0);
 	recall_code_text(sqlite3_column_int(row, 1), sqlite3_column_int(row, 2), out->code);
+	const char *why = (const char *)sqlite3_column_text(row, 5);
 	sqlite3_snprintf(sizeof out->what, out->what, "%s", what ? what : "");
-	out->opened_ms = sqlite3_column_int64(row, 5);
-	out->closed_ms = sqlite3_column_int64(row, 6);
-	out->jars_n = (size_t)sqlite3_column_int64(row, 7);
-	out->open_n = (size_t)sqlite3_column_int64(row, 8);
+	sqlite3_snprintf(sizeof out->why, out->why, "%s", why ? why : "");
+	out->opened_ms = sqlite3_column_int64(row, 6);
+	out->closed_ms = sqlite3_column_int64(row, 7);
+	out->jars_n = (size_t)sqlite3_column_int64(row, 8);
+	out->open_n = (size_t)sqlite3_column_int64(row, 9);
 	for (int i = 0; reason && i < RECALL_REASON_COUNT; i++)
 		if (strcmp(reason, recall_reason_word((enum recall_reason)i)) == 0) {
 			out->reason = (enum recall_reason)i;
@@ -127,6 +129,7 @@ bool household_recall_find(struct household *db, const char *code, int64_t *id, 
 void recall_sheet_release(struct recall_sheet *sheet)
 {
 	free(sheet->jars);
+	touched_jars_release(&sheet->since);
 	*sheet = (struct recall_sheet){0};
 }
 
@@ -141,13 +144,28 @@ static bool read_sheet_entry(struct household *db, int64_t id, struct recall_ent
 	return store_done(db, row, err) && (found || damaged(db, err));
 }
 
+/* Behind the columns of the jar: whether there is one, and what the recall itself has. */
+enum { HAS_JAR = TOUCHED_COLUMNS_N, DISPOSITION, NOTE, AT, RECALLED_BATCH, RECALLED_NUMBER };
+
+/* Two devices can bring a recall of a jar whose load the other took back. */
+static bool read_missing(sqlite3_stmt *row, struct touched_jar *out)
+{
+	*out = (struct touched_jar){.batch = sqlite3_column_int64(row, RECALLED_BATCH),
+				    .year = sqlite3_column_int(row, 1),
+				    .number_of_batch = sqlite3_column_int(row, 2),
+				    .number = sqlite3_column_int(row, RECALLED_NUMBER),
+				    .missing = true};
+	return true;
+}
+
 static bool read_recalled(sqlite3_stmt *row, struct recalled_jar *out)
 {
-	const char *disposition = (const char *)sqlite3_column_text(row, TOUCHED_COLUMNS_N);
-	const char *note = (const char *)sqlite3_column_text(row, TOUCHED_COLUMNS_N + 1);
+	const char *disposition = (const char *)sqlite3_column_text(row, DISPOSITION);
+	const char *note = (const char *)sqlite3_column_text(row, NOTE);
 	sqlite3_snprintf(sizeof out->note, out->note, "%s", note ? note : "");
-	out->at_ms = sqlite3_column_int64(row, TOUCHED_COLUMNS_N + 2);
-	return touched_jar_read(row, &out->jar) &&
+	out->at_ms = sqlite3_column_int64(row, AT);
+	bool there = sqlite3_column_int(row, HAS_JAR) == 1;
+	return (there ? touched_jar_read(row, &out->jar) : read_missing(row, &out->jar)) &&
 	       disposition_find(disposition ? disposition : "open", &out->disposition);
 }
 
@@ -158,17 +176,52 @@ static bool read_sheet_jars(struct household *db, int64_t id, struct recall_shee
 	size_t n = 0;
 	bool ok = true;
 	if (!store_cached(db,
-			  "SELECT " TOUCHED_COLUMNS ", 0, recall_jar.disposition, recall_jar.note, "
-			  "coalesce(recall_jar.at_ms, 0) FROM recall_jar "
-			  "JOIN jar ON jar.batch = recall_jar.batch AND jar.number = "
-			  "recall_jar.number JOIN batch ON batch.id = jar.batch "
-			  "WHERE recall_jar.recall = ?1 ORDER BY jar.batch, jar.number",
+			  "SELECT " TOUCHED_COLUMNS ", jar.number IS NOT NULL, "
+			  "recall_jar.disposition, recall_jar.note, coalesce(recall_jar.at_ms, 0), "
+			  "recall_jar.batch, recall_jar.number FROM recall_jar "
+			  "LEFT JOIN jar ON jar.batch = recall_jar.batch AND jar.number = "
+			  "recall_jar.number LEFT JOIN batch ON batch.id = recall_jar.batch "
+			  "WHERE recall_jar.recall = ?1 ORDER BY recall_jar.batch, "
+			  "recall_jar.number",
 			  &row, err))
 		return false;
 	sqlite3_bind_int64(row, 1, id);
 	while (ok && n < out->entry.jars_n && sqlite3_step(row) == SQLITE_ROW)
 		ok = read_recalled(row, &out->jars[n++]) || damaged(db, err);
-	return store_done(db, row, err) && ok && (n == out->entry.jars_n || damaged(db, err));
+	return store_done(db, row, err) && ok && (n == out->entry.jars_n || damaged(db, err)) &&
+	       household_given(db, &out->jars[0].jar, n, sizeof *out->jars, err);
+}
+
+static bool is_recalled(const struct recall_sheet *sheet, const struct touched_jar *jar)
+{
+	size_t low = 0, high = sheet->entry.jars_n;
+	while (low < high) {
+		size_t at = low + (high - low) / 2;
+		const struct touched_jar *other = &sheet->jars[at].jar;
+		if (other->batch == jar->batch && other->number == jar->number)
+			return true;
+		if (other->batch < jar->batch ||
+		    (other->batch == jar->batch && other->number < jar->number))
+			low = at + 1;
+		else
+			high = at;
+	}
+	return false;
+}
+
+/* What was made with its jars since it was opened: touched, and not under it. */
+static bool read_spread(struct household *db, int64_t id, struct recall_sheet *out,
+			struct error *err)
+{
+	const struct fault fault = {.kind = FAULT_RECALL, .subject = id};
+	size_t kept = 0;
+	if (!touched_walk(db, &fault, &out->since, err))
+		return false;
+	for (size_t i = 0; i < out->since.jars_n; i++)
+		if (!is_recalled(out, &out->since.jars[i]))
+			out->since.jars[kept++] = out->since.jars[i];
+	out->since.jars_n = kept;
+	return true;
 }
 
 static bool read_sheet(struct household *db, int64_t id, struct recall_sheet *out,
@@ -177,7 +230,8 @@ static bool read_sheet(struct household *db, int64_t id, struct recall_sheet *ou
 	if (!read_sheet_entry(db, id, &out->entry, err))
 		return false;
 	out->jars = calloc(out->entry.jars_n + 1, sizeof *out->jars);
-	return out->jars ? read_sheet_jars(db, id, out, err) : no_memory(err);
+	return out->jars ? read_sheet_jars(db, id, out, err) && read_spread(db, id, out, err)
+			 : no_memory(err);
 }
 
 bool household_recall(struct household *db, int64_t id, struct recall_sheet *out, struct error *err)
@@ -195,7 +249,7 @@ bool household_recall(struct household *db, int64_t id, struct recall_sheet *out
 /* --- Opening --- */
 
 /* {"batch": UUID, "jars": "1-7"} */
-static json_t *batch_item(struct household *db, int64_t batch, const struct jar_set *set,
+json_t *recall_batch_item(struct household *db, int64_t batch, const struct jar_set *set,
 			  struct error *err)
 {
 	uint8_t uuid[UUID_SIZE];
@@ -215,7 +269,7 @@ static json_t *jar_list(struct household *db, const struct touched_jars *jars, s
 		int64_t batch = jars->jars[i].batch;
 		for (; i < jars->jars_n && jars->jars[i].batch == batch; i++)
 			jar_set_add(&set, jars->jars[i].number);
-		if (json_array_append_new(list, batch_item(db, batch, &set, err)) != 0) {
+		if (json_array_append_new(list, recall_batch_item(db, batch, &set, err)) != 0) {
 			json_decref(list);
 			list = NULL;
 		}
@@ -235,121 +289,48 @@ static bool next_number(struct household *db, int year, int *number, struct erro
 	return store_done(db, query, err);
 }
 
-static bool append_open(struct household *db, enum recall_reason reason, const char *what,
-			const struct touched_jars *jars, struct instant at, int64_t *id,
-			struct error *err)
+static json_t *open_body(struct household *db, const struct recall_opening *opening, int number,
+			 const struct touched_jars *jars, struct error *err)
 {
-	int year = instant_date(at).year, number;
-	if (!next_number(db, year, &number, err))
-		return false;
 	json_t *list = jar_list(db, jars, err);
 	if (!list)
-		return false;
-	json_t *body = json_pack("{s:i, s:i, s:s, s:s, s:o}", "year", year, "number", number,
-				 "reason", recall_reason_word(reason), "what", what, "jars", list);
-	return log_append(db, "recall-open", 0, at, body, id, err);
+		return NULL;
+	return json_pack("{s:i, s:i, s:s, s:s, s:s*, s:o}", "year",
+			 instant_date(opening->at).year, "number", number, "reason",
+			 recall_reason_word(opening->reason), "what", opening->what, "why",
+			 opening->why, "jars", list);
 }
 
-bool household_recall_open(struct household *db, enum recall_reason reason, const char *what,
-			   const struct touched_jars *jars, struct instant at, int64_t *id,
-			   struct error *err)
+static bool append_open(struct household *db, const struct recall_opening *opening,
+			char code[static RECALL_CODE_SIZE], struct touched_jars *jars,
+			struct error *err)
 {
+	int number, year = instant_date(opening->at).year;
+	if (!touched_walk(db, &opening->fault, jars, err))
+		return false;
 	if (jars->jars_n == 0)
-		return error_usage(err, "recall: no jar is touched, so there is nothing to recall");
-	if (!log_begin(db, err))
+		return true;
+	if (!next_number(db, year, &number, err))
 		return false;
-	return log_end(db, append_open(db, reason, what, jars, at, id, err), err);
-}
-
-/* --- Recording --- */
-
-/* Where a jar goes by its disposition; false: it stays where it is. */
-static bool moves_to(enum disposition disposition, enum jar_state *to)
-{
-	switch (disposition) {
-	case DISPOSITION_DISCARDED:
-		*to = JAR_DISCARDED;
-		return true;
-	case DISPOSITION_EATEN:
-		*to = JAR_EATEN;
-		return true;
-	case DISPOSITION_REFRIGERATED:
-		*to = JAR_REFRIGERATED;
-		return true;
-	case DISPOSITION_FROZEN:
-		*to = JAR_FROZEN;
-		return true;
-	default:
-		return false;
-	}
-}
-
-/* Those of the jars that are not there already and may come there. */
-static bool movable(struct household *db, int64_t batch, const struct jar_set *jars,
-		    enum jar_state to, struct jar_set *out, struct error *err)
-{
-	sqlite3_stmt *row;
-	memset(out, 0, sizeof *out);
-	if (!store_cached(db, "SELECT number, state FROM jar WHERE batch = ?1", &row, err))
-		return false;
-	sqlite3_bind_int64(row, 1, batch);
-	while (sqlite3_step(row) == SQLITE_ROW) {
-		enum jar_state from;
-		const char *state = (const char *)sqlite3_column_text(row, 1);
-		if (state && jar_state_find(state, &from) &&
-		    jar_set_has(jars, sqlite3_column_int(row, 0)) && jar_state_may(from, to, false))
-			jar_set_add(out, sqlite3_column_int(row, 0));
-	}
-	return store_done(db, row, err);
-}
-
-static bool move_jars(struct household *db, int64_t batch, const struct jar_set *jars,
-		      enum disposition disposition, struct instant at, struct error *err)
-{
-	enum jar_state to;
-	struct jar_set set;
-	char text[JAR_SET_SIZE];
-	if (!moves_to(disposition, &to))
-		return true;
-	if (!movable(db, batch, jars, to, &set, err))
-		return false;
-	if (jar_set_count(&set) == 0)
-		return true;
-	jar_set_text(&set, text, sizeof text);
-	return log_append(
-	    db, "jar", batch, at,
-	    json_pack("{s:s, s:s, s:s}", "jars", text, "to", jar_state_word(to), "why", "recall"),
-	    NULL, err);
-}
-
-static bool append_record(struct household *db, int64_t recall, int64_t batch,
-			  const struct jar_set *jars, enum disposition disposition,
-			  const char *note, struct instant at, struct error *err)
-{
-	json_t *body = batch_item(db, batch, jars, err);
+	json_t *body = open_body(db, opening, number, jars, err);
 	if (!body && err->kind != ERROR_NONE)
 		return false;
-	bool ok = body && json_object_set_new(body, "disposition",
-					      json_string(disposition_word(disposition))) == 0;
-	if (ok && note)
-		ok = json_object_set_new(body, "note", json_string(note)) == 0;
-	if (!ok) {
-		json_decref(body);
-		return no_memory(err);
-	}
-	return log_append(db, "recall-record", recall, at, body, NULL, err) &&
-	       move_jars(db, batch, jars, disposition, at, err);
+	recall_code_text(year, number, code);
+	return log_append(db, "recall-open", 0, opening->at, body, NULL, err);
 }
 
-bool household_recall_record(struct household *db, int64_t recall, int64_t batch,
-			     const struct jar_set *jars, enum disposition disposition,
-			     const char *note, struct instant at, struct error *err)
+bool household_recall_open(struct household *db, const struct recall_opening *opening,
+			   char code[static RECALL_CODE_SIZE], struct touched_jars *jars,
+			   struct error *err)
 {
-	if (disposition == DISPOSITION_OPEN || jar_set_count(jars) == 0)
-		return error_usage(err, "recall: say what became of which jars");
+	code[0] = '\0';
+	*jars = (struct touched_jars){0};
 	if (!log_begin(db, err))
 		return false;
-	return log_end(db, append_record(db, recall, batch, jars, disposition, note, at, err), err);
+	bool ok = log_end(db, append_open(db, opening, code, jars, err), err);
+	if (!ok)
+		touched_jars_release(jars);
+	return ok;
 }
 
 bool household_recall_close(struct household *db, int64_t recall, struct instant at,

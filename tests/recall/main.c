@@ -1,0 +1,3 @@
+#include "suites.h"
+
+SUITE_MAIN(touched_suite(), recalls_suite())
