@@ -153,7 +153,8 @@ const struct option_spec *command_option(const struct command *command, const ch
 extern const struct command command_check, command_plan, command_table, command_foods, command_ways,
     command_explain, command_boil, command_convert, command_kitchen, command_recipe, command_record,
     command_help, command_completion, command_jar, command_shelf, command_due, command_canner,
-    command_lot, command_log, command_undo, command_batch;
+    command_lot, command_log, command_undo, command_batch, command_trace, command_recall,
+    command_review;
 
 /* The whole program but for process-wide settings: returns the exit code. */
 int cli_main(int argc, char **argv);
