@@ -10,8 +10,9 @@
 #include "jarwright/load_judge.h"
 #include "jarwright/render.h"
 
-/* The jars by batch, where they are and to whom they went; says plainly that there are none. */
-void touched_text(const struct page *page, const struct touched_jars *jars);
+/* The jars by batch, where they are and to whom they went; none: what to say if there are none. */
+void touched_text(const struct page *page, const struct touched_jars *jars, const char *none);
+extern const char never_used[];
 json_t *touched_json(const struct touched_jars *jars);
 /* Touched batches without jars, or nothing. */
 void unfilled_text(const struct page *page, const struct touched_jars *jars);
@@ -40,6 +41,7 @@ struct opening_view {
 	const char *what;
 	/* Of a gauge or an elevation: what was looked at and stays out; "" nothing to say. */
 	const char *left_out;
+	bool in_question; /* loads were looked at, so it was used even if no jar is touched */
 	const struct touched_jars *jars;
 	const struct load_rules *rules;
 };

@@ -142,7 +142,7 @@ static void tell_record(struct invocation *inv, const struct recall_record *reco
 						 "discarded'.",
 			    code);
 	if (sheet->entry.open_n > 0)
-		page_format(&page, "", "%zu of %zu are still open.", sheet->entry.open_n,
+		page_format(&page, "", "Still open: %zu of %zu.", sheet->entry.open_n,
 			    sheet->entry.jars_n);
 	else
 		page_format(&page, "", "None is open any more: 'jarwright recall close %s' ends it.",

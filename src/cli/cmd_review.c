@@ -11,8 +11,6 @@
 #include "jarwright/measure.h"
 #include "recall.h"
 
-#define MILLI 1000
-
 struct reviewer {
 	struct invocation *inv;
 	struct load_rules rules;
@@ -239,7 +237,7 @@ static bool review_loads(struct reviewer *r, const struct review_case *batch, st
 static bool ask_elevation(struct reviewer *r, const struct review_case *batch, struct error *err)
 {
 	const struct batch_record *record = &batch->record;
-	char why[1024], was[WORDS_BUFFER];
+	char why[1024], was[WORDS_BUFFER], is[WORDS_BUFFER];
 	bool own = record->elevation_own || option(r->inv, "elevation");
 	if (!r->here.stated || !own || r->here.mft == record->elevation_mft ||
 	    batch_holds(batch, r->here.mft, why, sizeof why))
@@ -251,8 +249,9 @@ static bool ask_elevation(struct reviewer *r, const struct review_case *batch, s
 	snprintf(finding->why, sizeof finding->why, "decided at %s: %s",
 		 elevation_words(was, sizeof was, record->elevation_mft), why);
 	snprintf(finding->line, sizeof finding->line,
-		 "jarwright recall open elevation --was %.3fft --is %.3fft",
-		 (double)record->elevation_mft / MILLI, (double)r->here.mft / MILLI);
+		 "jarwright recall open elevation --was %.20sft --is %.20sft",
+		 milli_words(was, sizeof was, record->elevation_mft),
+		 milli_words(is, sizeof is, r->here.mft));
 	keep(r, finding);
 	return true;
 }

@@ -14,7 +14,7 @@
 struct opener {
 	struct household *db;
 	struct recall_opening opening;
-	char what[RECALL_TEXT_SIZE], left_out[512], code[RECALL_CODE_SIZE];
+	char what[RECALL_TEXT_SIZE], left_out[1024], code[RECALL_CODE_SIZE];
 	struct faulty_loads loads;
 	struct touched_jars jars;
 	struct load_rules rules;
@@ -96,6 +96,18 @@ static bool is_dial(struct invocation *inv, struct opener *o)
 						    "another fault of it say 'recall open canner'"));
 }
 
+/* What ran high enough ran by a gauge that was not to be used at all. */
+static void say_replace(struct opener *o, int32_t high_mpsi, size_t fine)
+{
+	size_t n = strlen(o->left_out);
+	if (fine > 0 && high_mpsi > o->rules.gauge_psi * MILLI)
+		snprintf(o->left_out + n, sizeof o->left_out - n,
+			 " But a gauge off by more than %d psi is not to be adjusted for, but replaced: "
+			 "what it says of those loads is doubtful too, and 'jarwright review' lists "
+			 "them once its test is in the log.",
+			 o->rules.gauge_psi);
+}
+
 static bool read_gauge(struct invocation *inv, struct opener *o, const char *name)
 {
 	struct fault *fault = &o->opening.fault;
@@ -111,11 +123,12 @@ static bool read_gauge(struct invocation *inv, struct opener *o, const char *nam
 	fault_words(o->what, kind, name, inv);
 	size_t fine = o->loads.looked_at - o->loads.n;
 	snprintf(o->left_out, sizeof o->left_out,
-		 "%zu of %zu load%s in it in that time ran high enough all the same, and stay out.%s",
-		 fine, o->loads.looked_at, o->loads.looked_at == 1 ? "" : "s",
+		 "%zu of %zu loads in it in that time ran high enough all the same, and stay out.%s",
+		 fine, o->loads.looked_at,
 		 o->loads.doubtful ? " Loads whose lowest pressure is not in the log count as too "
 				     "low."
 				   : "");
+	say_replace(o, high, fine);
 	take_loads(o);
 	return true;
 }
@@ -138,11 +151,10 @@ static bool read_elevation(struct invocation *inv, struct opener *o, const char 
 		 option(inv, "until") ? ", to " : "",
 		 option(inv, "until") ? option(inv, "until") : "");
 	snprintf(o->left_out, sizeof o->left_out,
-		 "%zu batch%s for the shelf were decided at %.60s in that time; the process of %zu "
-		 "is enough at %.60s too, and they stay out. Batches decided at another elevation "
+		 "of %zu batches for the shelf that were decided at %.60s in that time, the process of "
+		 "%zu is enough at %.60s too: they stay out. Batches decided at another elevation "
 		 "were not looked at: 'jarwright review --elevation %.60s' does.",
-		 o->loads.looked_at, o->loads.looked_at == 1 ? "" : "es", was.typed,
-		 o->loads.looked_at - o->loads.n, is.typed, is.typed);
+		 o->loads.looked_at, was.typed, o->loads.looked_at - o->loads.n, is.typed, is.typed);
 	take_loads(o);
 	return true;
 }
@@ -236,6 +248,7 @@ static int answer(struct invocation *inv, const struct opener *o)
 					  .dry_run = flag(inv, "dry-run"),
 					  .what = o->what,
 					  .left_out = o->left_out,
+					  .in_question = o->loads.looked_at > 0,
 					  .jars = &o->jars,
 					  .rules = &o->rules};
 	if (flag(inv, "json"))

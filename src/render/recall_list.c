@@ -22,7 +22,10 @@ void opening_text(const struct page *page, const struct opening_view *view)
 	else
 		page_format(page, "", "No recall is opened: %s", what);
 	page_blank(page);
-	touched_text(page, view->jars);
+	touched_text(page, view->jars,
+		     view->in_question ? "No jar in the log is touched." : never_used);
+	if (view->jars->unfilled_n > 0)
+		page_text(page, "          ", "Do not go on with a batch that is begun with it.");
 	if (*view->left_out)
 		page_text(page, "left out  ", view->left_out);
 	for (size_t i = 0; i < view->jars->jars_n; i++)
@@ -116,7 +119,7 @@ static void put_since(const struct page *page, const struct recall_sheet *sheet)
 	page_headline(page, "Made with jars of this recall since it was opened:",
 		      " recall these batches too, with 'jarwright recall open batch'");
 	if (since->jars_n > 0)
-		touched_text(page, since);
+		touched_text(page, since, "");
 	else
 		unfilled_text(page, since);
 }

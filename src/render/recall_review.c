@@ -29,10 +29,10 @@ static void put_list(const struct page *page, const struct review_view *view, bo
 void review_text(const struct page *page, const struct review_view *view)
 {
 	size_t questions = view->findings_n - view->unsettled_n;
-	page_headline(page, "REVIEW", "");
-	page_format(page, "  ", "%zu batch%s for the shelf looked at under edition %s, and what is "
-				"known today.",
-		    view->batches_n, view->batches_n == 1 ? "" : "es", view->edition);
+	char rest[WORDS_BUFFER];
+	snprintf(rest, sizeof rest, "%zu batch%s for the shelf, under edition %s and what is known today",
+		 view->batches_n, view->batches_n == 1 ? "" : "es", view->edition);
+	page_headline(page, "REVIEW", rest);
 	if (view->findings_n == 0)
 		page_text(page, "  ", "All are covered as they were decided and logged.");
 	if (view->unsettled_n > 0) {
@@ -43,8 +43,7 @@ void review_text(const struct page *page, const struct review_view *view)
 	}
 	if (questions > 0) {
 		page_blank(page);
-		page_headline(page, "A QUESTION:", "");
-		page_format(page, "  ",
+		page_format(page, "A QUESTION: ",
 			    "these were decided at another elevation than %s, and their process is "
 			    "not enough there. If the elevation was corrected, they are not "
 			    "covered: recall them. If you moved, nothing is wrong.",

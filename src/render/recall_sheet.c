@@ -50,7 +50,7 @@ static void put_person(const struct page *page, const struct recall_sheet *sheet
 	char name[PLACE_SIZE], opened[INSTANT_SIZE];
 	struct instant at = instant_at((time_t)(sheet->entry.opened_ms / 1000));
 	date_text(instant_date(at), opened);
-	page_headline(page, "PLEASE DO NOT EAT THESE JARS", "");
+	page_headline(page, "PLEASE DO NOT EAT", "from these jars");
 	page_format(page, "For: ", "%s",
 		    *person ? shown_whole(person, name, sizeof name) : "(whoever has them)");
 	page_format(page, "", "Recall %s of %s. These home-canned jars may not be safe to eat. The "

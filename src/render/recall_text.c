@@ -6,6 +6,8 @@
 #include "jarwright/render_shelf.h"
 #include "recall_words.h"
 
+const char never_used[] = "Never used: no jar in the log was made with it.";
+
 const char eaten_advice[] =
     "If somebody who ate of it has any sign - double or blurred vision, drooping eyelids, slurred "
     "speech, trouble swallowing or breathing, weak muscles - or feels ill, see a doctor or call the "
@@ -77,11 +79,11 @@ static void count_text(const struct page *page, const struct touched_jars *jars)
 		    later ? ", some of them made with jars of it:" : ":");
 }
 
-void touched_text(const struct page *page, const struct touched_jars *jars)
+void touched_text(const struct page *page, const struct touched_jars *jars, const char *none)
 {
 	size_t first = 0;
 	if (jars->jars_n == 0 && jars->unfilled_n == 0)
-		page_text(page, "", "Never used: no jar in the log was made with it.");
+		page_text(page, "", none);
 	else if (jars->jars_n == 0)
 		page_text(page, "", "No jar in the log was made with it yet.");
 	else
@@ -111,8 +113,7 @@ void unfilled_text(const struct page *page, const struct touched_jars *jars)
 		const struct unfilled_batch *batch = &jars->unfilled[i];
 		char code[BATCH_WORDS_SIZE], title[TITLE_SIZE];
 		page_format(page, "careful   ",
-			    "Batch %s (%s, %s) is begun with it and has no jars in the log yet: do "
-			    "not go on with it.",
+			    "Batch %s (%s, %s) is begun with it and has no jars in the log yet.",
 			    batch_words(code, batch->year, batch->number),
 			    shown_whole(batch->title, title, sizeof title), batch->day);
 	}
@@ -170,7 +171,7 @@ void advice_text(const struct page *page, const struct load_rules *rules, unsign
 	if (states == 0)
 		return;
 	page_blank(page);
-	page_headline(page, "What to do", "");
+	page_text(page, "", "What to do:");
 	if (any[HERE])
 		here_text(page);
 	if (any[COLD])

@@ -111,24 +111,22 @@ static void canner_tests(const struct page *page, const struct trace_canner *can
 void trace_text(const struct page *page, const struct trace_view *view)
 {
 	char words[WORDS_BUFFER * 2];
-	page_headline(page, "TRACE", "");
-	if (view->lot) {
+	if (view->lot)
 		lot_words(view->lot, words, sizeof words);
-		page_text(page, "  lot: ", words);
-	} else {
-		page_text(page, "  ", shown_whole(view->what, words, sizeof words));
-	}
+	else
+		shown_whole(view->what, words, sizeof words);
+	page_headline(page, "TRACE", words);
 	if (view->canner)
 		canner_tests(page, view->canner);
 	if (view->back) {
 		page_blank(page);
-		page_headline(page, "What went in", "");
+		page_text(page, "", "What went in:");
 		for (size_t i = 0; i < view->back->batches_n; i++)
 			batch_back(page, &view->back->batches[i]);
 	}
 	page_blank(page);
-	page_headline(page, "What came of it", "");
-	touched_text(page, view->jars);
+	page_text(page, "", "What came of it:");
+	touched_text(page, view->jars, never_used);
 }
 
 /* --- JSON --- */
