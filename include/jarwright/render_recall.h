@@ -14,6 +14,8 @@
 void touched_text(const struct page *page, const struct touched_jars *jars, const char *none);
 extern const char never_used[];
 json_t *touched_json(const struct touched_jars *jars);
+/* "26-041": the batch of the jar. */
+void touched_batch_code(const struct touched_jar *jar, char *buffer, size_t size);
 /* Touched batches without jars, or nothing. */
 void unfilled_text(const struct page *page, const struct touched_jars *jars);
 json_t *unfilled_json(const struct touched_jars *jars);

@@ -58,11 +58,11 @@ static bool put_sheet(struct invocation *inv, const struct recall_sheet *sheet)
 	if (to) {
 		text_show(to, SIZE_MAX, shown);
 		return error_usage(inv->err, "to: no jar of this recall went to '%s'; type the words "
-					     "of 'jarwright recall show %s --jars'",
+					     "of 'jarwright recall show %s --all'",
 				   shown, sheet->entry.code);
 	}
 	page_format(&page, "", "No jar of recall %s was given away, so there is nobody to tell. "
-			       "'jarwright recall show %s --jars' lists its jars.",
+			       "'jarwright recall show %s --all' lists its jars.",
 		    sheet->entry.code, sheet->entry.code);
 	return true;
 }
@@ -72,14 +72,14 @@ static int run_show(struct invocation *inv)
 	struct recall_sheet sheet;
 	struct load_rules rules;
 	int status = STATUS_DONE;
-	if (flag(inv, "jars") && option(inv, "to"))
-		error_usage(inv->err, "recall: --jars is for you, --to for a sheet; leave one out");
+	if (flag(inv, "all") && option(inv, "to"))
+		error_usage(inv->err, "recall: --all is for you, --to for a sheet; leave one out");
 	if (inv->err->kind || !find_rules(inv, &rules) || !read_sheet(inv, &sheet))
 		return command_failed(inv);
 	const struct page page = answer_page(inv);
 	if (flag(inv, "json"))
 		status = answer_json(inv, recall_json(&sheet), STATUS_DONE);
-	else if (flag(inv, "jars"))
+	else if (flag(inv, "all"))
 		recall_jars_text(&page, &sheet, &rules);
 	else if (!put_sheet(inv, &sheet))
 		status = command_failed(inv);
@@ -184,7 +184,7 @@ static bool save_close(struct invocation *inv, struct instant at, struct recall_
 	if (ok && sheet->entry.open_n > 0 && !sheet->entry.closed_ms)
 		ok = error_usage(inv->err,
 				 "recall %s: %zu jar%s still open under it; say what became of "
-				 "them first: 'jarwright recall show %s --jars' lists them",
+				 "them first: 'jarwright recall show %s --all' lists them",
 				 sheet->entry.code, sheet->entry.open_n,
 				 sheet->entry.open_n == 1 ? " is" : "s are", sheet->entry.code);
 	inv->saved = ok && household_recall_close(db, id, at, inv->err);
@@ -210,7 +210,7 @@ static int run_close(struct invocation *inv)
 		if (sheet.since.jars_n > 0)
 			page_format(&page, "careful   ",
 				    "%zu jars were made with jars of it since it was opened, and are "
-				    "under no recall: 'jarwright recall show %s --jars'.",
+				    "under no recall: 'jarwright recall show %s --all'.",
 				    sheet.since.jars_n, sheet.entry.code);
 	}
 	recall_sheet_release(&sheet);
@@ -229,7 +229,7 @@ static const struct option_spec options[] = {
     {"edition", "EDITION", "with open process: as this edition of the tables had it: 2026a"},
     {"why", "TEXT", "with open: why, kept with it, and not shown on the sheet"},
     {"dry-run", NULL, "with open: show what would be recalled, and log nothing"},
-    {"jars", NULL, "with show: every jar and what became of it, for yourself"},
+    {"all", NULL, "with show: every jar and what became of it, for yourself"},
     {"to", "WHOM", "with show: the sheet for this one alone, in the words of the log"},
     {"note", "TEXT", "with record: kept with the jars"},
     OPTION_AT,
@@ -258,7 +258,7 @@ static const struct subcommand subcommands[] = {
       "json"},
      recall_open_command},
     {"list", "", 1, 1, {"json"}, run_list},
-    {"show", "R26-01", 2, 2, {"jars", "to", "json"}, run_show},
+    {"show", "R26-01", 2, 2, {"all", "to", "json"}, run_show},
     {"record", "R26-01 JARS discarded", 4, 64, {"note", "at", "json"}, run_record},
     {"close", "R26-01", 2, 2, {"at", "json"}, run_close},
     {NULL, NULL, 0, 0, {NULL}, NULL},

@@ -18,6 +18,9 @@ struct reviewer {
 	struct elevation here;
 	struct review_finding *findings;
 	size_t n, room, batches_n, questions_n;
+	/* All that is not covered, whether or not jars of it are left: they may be in later ones. */
+	struct fault_load *faulty;
+	size_t faulty_n;
 };
 
 /* --- Jars at stake --- */
@@ -65,21 +68,45 @@ static void quoted(const char *name, char *buffer, size_t size)
 	buffer[n] = '\0';
 }
 
-static struct review_finding *add(struct reviewer *r, const struct review_case *batch, int load,
-				  bool known, struct error *err)
+static bool no_memory(struct error *err)
+{
+	return error_failed(err, "review: out of memory; close other programs and try again");
+}
+
+static bool add_faulty(struct reviewer *r, int64_t batch, int load, struct error *err)
+{
+	struct fault_load *faulty = realloc(r->faulty, (r->faulty_n + 1) * sizeof *faulty);
+	if (!faulty)
+		return no_memory(err);
+	r->faulty = faulty;
+	r->faulty[r->faulty_n++] = (struct fault_load){batch, load};
+	return true;
+}
+
+/* A zeroed finding behind the last one; it counts once it is kept. */
+static struct review_finding *new_finding(struct reviewer *r, struct error *err)
 {
 	if (r->n == r->room) {
 		size_t room = r->room ? r->room * 2 : 16;
 		struct review_finding *findings = realloc(r->findings, room * sizeof *findings);
 		if (!findings) {
-			error_failed(err, "review: out of memory; close other programs and try again");
+			no_memory(err);
 			return NULL;
 		}
 		r->findings = findings;
 		r->room = room;
 	}
-	struct review_finding *finding = &r->findings[r->n];
-	*finding = (struct review_finding){.load = load};
+	r->findings[r->n] = (struct review_finding){.load = 0};
+	return &r->findings[r->n];
+}
+
+static struct review_finding *add(struct reviewer *r, const struct review_case *batch, int load,
+				  bool known, struct error *err)
+{
+	struct review_finding *finding = new_finding(r, err);
+	if (!finding)
+		return NULL;
+	finding->load = load;
 	take_jars(r, batch, load, known, finding);
 	snprintf(finding->code, sizeof finding->code, "%s", batch->record.code);
 	snprintf(finding->title, sizeof finding->title, "%s", batch->record.title);
@@ -222,7 +249,7 @@ static bool review_loads(struct reviewer *r, const struct review_case *batch, st
 		if (processed && !known)
 			continue;
 		struct review_finding *finding = add(r, batch, load->number, known, err);
-		if (!finding)
+		if (!finding || !add_faulty(r, batch->record.id, load->number, err))
 			return false;
 		snprintf(finding->why, sizeof finding->why, "%s",
 			 *why ? why : "it was logged as not processed as decided");
@@ -264,11 +291,54 @@ static bool review_one(void *context, const struct review_case *batch, struct er
 	if (is_covered(r, batch, why, sizeof why))
 		return review_loads(r, batch, err) && ask_elevation(r, batch, err);
 	struct review_finding *finding = add(r, batch, 0, batch->record.held, err);
-	if (!finding)
+	if (!finding || !add_faulty(r, batch->record.id, 0, err))
 		return false;
 	snprintf(finding->why, sizeof finding->why, "%s", why);
 	keep(r, finding);
 	return true;
+}
+
+/* --- Later batches --- */
+
+/* The jars of one batch that was made with what is not covered; *at goes behind them. */
+static bool take_later(struct reviewer *r, const struct touched_jars *jars, size_t *at,
+		       struct error *err)
+{
+	const struct touched_jar *first = &jars->jars[*at];
+	struct review_finding *finding = new_finding(r, err);
+	if (!finding)
+		return false;
+	for (; *at < jars->jars_n && jars->jars[*at].batch == first->batch; ++*at) {
+		const struct touched_jar *jar = &jars->jars[*at];
+		const struct review_jar now = {.state = jar->state};
+		if (jar->step > 0 && at_stake(r, &now, false))
+			jar_set_add(&finding->jars, jar->number);
+	}
+	touched_batch_code(first, finding->code, sizeof finding->code);
+	snprintf(finding->title, sizeof finding->title, "%s", first->title);
+	snprintf(finding->day, sizeof finding->day, "%s", first->day);
+	snprintf(finding->why, sizeof finding->why,
+		 "jars of a batch that is not covered went into it; 'jarwright trace batch %s' says "
+		 "which",
+		 finding->code);
+	snprintf(finding->line, sizeof finding->line, "jarwright recall open batch %s",
+		 finding->code);
+	keep(r, finding);
+	return true;
+}
+
+static bool review_later(struct reviewer *r, struct household *db, struct error *err)
+{
+	const struct fault fault = {
+	    .kind = FAULT_LOADS, .loads = r->faulty, .loads_n = r->faulty_n};
+	struct touched_jars jars;
+	if (!household_touched(db, &fault, &jars, err))
+		return false;
+	bool ok = true;
+	for (size_t i = 0; i < jars.jars_n && ok;)
+		ok = take_later(r, &jars, &i, err);
+	touched_jars_release(&jars);
+	return ok;
 }
 
 /* --- The command --- */
@@ -309,10 +379,12 @@ static int run_review(struct invocation *inv)
 	    !load_rules_find(reference_edition(), reference_tables_edition(), &r.rules, inv->err) ||
 	    !cli_household(HOUSEHOLD_READ, &db, inv->err))
 		return command_failed(inv);
-	bool ok = household_review(db, &filter, review_one, &r, inv->err);
+	bool ok = household_review(db, &filter, review_one, &r, inv->err) &&
+		  review_later(&r, db, inv->err);
 	household_close(db);
 	int status = ok ? answer(inv, &r) : command_failed(inv);
 	free(r.findings);
+	free(r.faulty);
 	return status;
 }
 

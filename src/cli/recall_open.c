@@ -31,7 +31,7 @@ struct opening_kind {
 static bool said(struct invocation *inv, const char *name, const char *example)
 {
 	return option(inv, name) ||
-	       error_usage(inv->err, "recall: --%s is missing; say it: --%s %s", name, name, example);
+	       error_usage(inv->err, "recall: --%s is missing; say it, such as --%s %s", name, name, example);
 }
 
 /* --- By name --- */
@@ -112,7 +112,7 @@ static bool read_gauge(struct invocation *inv, struct opener *o, const char *nam
 {
 	struct fault *fault = &o->opening.fault;
 	char kind[64], psi[WORDS_BUFFER];
-	int32_t high;
+	int32_t high = 0;
 	if (!read_high(inv, &high) || !said(inv, "since", "2026-08-01") ||
 	    !said(inv, "until", "2026-09-30") || !fault_period(inv, fault) ||
 	    !household_find_canner(o->db, name, &fault->subject, inv->err) || !is_dial(inv, o) ||

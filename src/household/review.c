@@ -215,7 +215,8 @@ static bool review_batches(struct reviewing *r, const struct review_filter *filt
 			  "NULL OR batch.food = ?2) AND (?3 = 0 OR EXISTS (SELECT 1 FROM load "
 			  "WHERE load.batch = batch.id AND load.canner = ?3)) AND (?4 OR EXISTS "
 			  "(SELECT 1 FROM jar WHERE jar.batch = batch.id AND (jar.gone = 0 OR "
-			  "jar.state = 'given'))) ORDER BY batch.id",
+			  "jar.state = 'given')) OR EXISTS (SELECT 1 FROM batch_from WHERE "
+			  "from_batch = batch.id)) ORDER BY batch.id",
 			  &row, r->err))
 		return false;
 	if (filter->since)

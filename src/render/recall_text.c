@@ -24,6 +24,12 @@ char *batch_words(char buffer[static BATCH_WORDS_SIZE], int year, int number)
 	return buffer;
 }
 
+void touched_batch_code(const struct touched_jar *jar, char *buffer, size_t size)
+{
+	char code[BATCH_WORDS_SIZE];
+	snprintf(buffer, size, "%s", batch_words(code, jar->year, jar->number_of_batch));
+}
+
 char *place_words(char *buffer, size_t size, const struct touched_jar *jar)
 {
 	char place[PLACE_SIZE], given[PLACE_SIZE];
