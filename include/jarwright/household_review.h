@@ -38,8 +38,8 @@ struct review_case {
 };
 
 struct review_filter {
-	/* Also batches whose jars are all eaten or thrown away; else those of which a jar is here, was
-	 * given away, or went into a later batch. */
+	/* Also batches whose jars are all eaten or thrown away; else those of which a jar is here,
+	 * was given away, or went into a later batch. */
 	bool all;
 	const char *since; /* "2026-06-01": put up that day or later; NULL: any */
 	const char *food;  /* a slug; NULL: any */

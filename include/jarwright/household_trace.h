@@ -18,7 +18,7 @@ struct trace_lot {
 };
 
 struct trace_test {
-	char tested[16]; /* "2026-06-01"; "" there is none */
+	char tested[16];               /* "2026-06-01"; "" there is none */
 	int32_t high_mpsi, error_mpsi; /* as struct load_gauge */
 };
 

@@ -74,8 +74,8 @@ struct review_finding {
 };
 struct review_view {
 	const char *edition;
-	size_t batches_n; /* looked at */
-	size_t unsettled_n; /* not covered, without the questions */
+	size_t batches_n;      /* looked at */
+	size_t unsettled_n;    /* not covered, without the questions */
 	const char *elevation; /* in words, of the questions; "" not known */
 	const struct review_finding *findings;
 	size_t findings_n;

@@ -57,12 +57,14 @@ static bool put_sheet(struct invocation *inv, const struct recall_sheet *sheet)
 		return true;
 	if (to) {
 		text_show(to, SIZE_MAX, shown);
-		return error_usage(inv->err, "to: no jar of this recall went to '%s'; type the words "
-					     "of 'jarwright recall show %s --all'",
+		return error_usage(inv->err,
+				   "to: no jar of this recall went to '%s'; type the words "
+				   "of 'jarwright recall show %s --all'",
 				   shown, sheet->entry.code);
 	}
-	page_format(&page, "", "No jar of recall %s was given away, so there is nobody to tell. "
-			       "'jarwright recall show %s --all' lists its jars.",
+	page_format(&page, "",
+		    "No jar of recall %s was given away, so there is nobody to tell. "
+		    "'jarwright recall show %s --all' lists its jars.",
 		    sheet->entry.code, sheet->entry.code);
 	return true;
 }
@@ -96,13 +98,15 @@ static bool read_record(struct invocation *inv, struct jar_picks *picks, struct 
 	char shown[TEXT_SHOWN_SIZE];
 	text_show(word, SIZE_MAX, shown);
 	if (!disposition_find(word, &out->disposition) || out->disposition == DISPOSITION_OPEN)
-		return error_usage(inv->err,
-				   "recall: '%s' does not say what became of the jars; the last "
-				   "word is discarded, returned, eaten, told, refrigerated, frozen, "
-				   "cleared or lost",
-				   shown);
+		return error_usage(
+		    inv->err,
+		    "recall: '%s' does not say what became of the jars; the last "
+		    "word is discarded, returned, eaten, told, refrigerated, frozen, "
+		    "cleared or lost",
+		    shown);
 	if (note && (!*note || strlen(note) >= RECALL_NOTE_SIZE))
-		return error_usage(inv->err, "note: it is empty, or longer than %d bytes; shorten it",
+		return error_usage(inv->err,
+				   "note: it is empty, or longer than %d bytes; shorten it",
 				   RECALL_NOTE_SIZE - 1);
 	out->note = note;
 	if (!find_rules(inv, &rules))
@@ -137,16 +141,17 @@ static void tell_record(struct invocation *inv, const struct recall_record *reco
 	if (record->disposition == DISPOSITION_EATEN)
 		page_text(&page, "eaten     ", eaten_advice);
 	if (record->disposition == DISPOSITION_RETURNED)
-		page_format(&page, "careful   ", "Keep them apart, untasted, until you say what became "
-						 "of them: 'jarwright recall record %s JARS "
-						 "discarded'.",
+		page_format(&page, "careful   ",
+			    "Keep them apart, untasted, until you say what became "
+			    "of them: 'jarwright recall record %s JARS "
+			    "discarded'.",
 			    code);
 	if (sheet->entry.open_n > 0)
 		page_format(&page, "", "Still open: %zu of %zu.", sheet->entry.open_n,
 			    sheet->entry.jars_n);
 	else
-		page_format(&page, "", "None is open any more: 'jarwright recall close %s' ends it.",
-			    code);
+		page_format(&page, "",
+			    "None is open any more: 'jarwright recall close %s' ends it.", code);
 }
 
 static int run_record(struct invocation *inv)
@@ -208,10 +213,11 @@ static int run_close(struct invocation *inv)
 		page_format(&page, "", "Recall %s is closed; it stays in the log.",
 			    sheet.entry.code);
 		if (sheet.since.jars_n > 0)
-			page_format(&page, "careful   ",
-				    "%zu jars were made with jars of it since it was opened, and are "
-				    "under no recall: 'jarwright recall show %s --all'.",
-				    sheet.since.jars_n, sheet.entry.code);
+			page_format(
+			    &page, "careful   ",
+			    "%zu jars were made with jars of it since it was opened, and are "
+			    "under no recall: 'jarwright recall show %s --all'.",
+			    sheet.since.jars_n, sheet.entry.code);
 	}
 	recall_sheet_release(&sheet);
 	return status;

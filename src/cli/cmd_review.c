@@ -18,7 +18,8 @@ struct reviewer {
 	struct elevation here;
 	struct review_finding *findings;
 	size_t n, room, batches_n, questions_n;
-	/* All that is not covered, whether or not jars of it are left: they may be in later ones. */
+	/* All that is not covered, whether or not jars of it are left: they may be in later ones.
+	 */
 	struct fault_load *faulty;
 	size_t faulty_n;
 };
@@ -38,8 +39,8 @@ static bool at_stake(const struct reviewer *r, const struct review_jar *jar, boo
 }
 
 /* load 0: of all loads. */
-static void take_jars(const struct reviewer *r, const struct review_case *batch, int load, bool known,
-		      struct review_finding *out)
+static void take_jars(const struct reviewer *r, const struct review_case *batch, int load,
+		      bool known, struct review_finding *out)
 {
 	for (size_t i = 0; i < batch->jars_n; i++) {
 		const struct review_jar *jar = &batch->jars[i];
@@ -133,8 +134,9 @@ static bool is_covered(const struct reviewer *r, const struct review_case *batch
 	const struct batch_record *record = &batch->record;
 	(void)r;
 	if (record->held) {
-		snprintf(why, size, "what was learned after it was decided, a pH or its elevation, "
-				    "takes it off the shelf");
+		snprintf(why, size,
+			 "what was learned after it was decided, a pH or its elevation, "
+			 "takes it off the shelf");
 		return false;
 	}
 	if (!record->elevation_stated) {
@@ -144,8 +146,9 @@ static bool is_covered(const struct reviewer *r, const struct review_case *batch
 	if (!batch_holds(batch, record->elevation_mft, why, size))
 		return false;
 	if (*record->recipe && strcmp(record->edition, reference_edition()->edition) != 0) {
-		snprintf(why, size, "its recipe was compared under edition %s, and was not since: hold "
-				    "it against the formulas again with 'jarwright recipe compare'",
+		snprintf(why, size,
+			 "its recipe was compared under edition %s, and was not since: hold "
+			 "it against the formulas again with 'jarwright recipe compare'",
 			 record->edition);
 		return false;
 	}
@@ -191,7 +194,8 @@ static bool is_processed(struct reviewer *r, const struct review_case *batch,
 				.jars = sizes,
 				.said = &said};
 	/* The test of that day stays, if it was worse than what is in the log now. */
-	if (load->gauge.known && (!said.gauge.known || load->gauge.high_mpsi > said.gauge.high_mpsi))
+	if (load->gauge.known &&
+	    (!said.gauge.known || load->gauge.high_mpsi > said.gauge.high_mpsi))
 		said.gauge.high_mpsi = load->gauge.high_mpsi;
 	if (load->gauge.known &&
 	    (!said.gauge.known || load->gauge.error_mpsi > said.gauge.error_mpsi))
@@ -317,10 +321,11 @@ static bool take_later(struct reviewer *r, const struct touched_jars *jars, size
 	touched_batch_code(first, finding->code, sizeof finding->code);
 	snprintf(finding->title, sizeof finding->title, "%s", first->title);
 	snprintf(finding->day, sizeof finding->day, "%s", first->day);
-	snprintf(finding->why, sizeof finding->why,
-		 "jars of a batch that is not covered went into it; 'jarwright trace batch %s' says "
-		 "which",
-		 finding->code);
+	snprintf(
+	    finding->why, sizeof finding->why,
+	    "jars of a batch that is not covered went into it; 'jarwright trace batch %s' says "
+	    "which",
+	    finding->code);
 	snprintf(finding->line, sizeof finding->line, "jarwright recall open batch %s",
 		 finding->code);
 	keep(r, finding);

@@ -17,7 +17,8 @@ static bool add(struct faulty_loads *out, int64_t batch, int number, struct erro
 {
 	struct fault_load *loads = realloc(out->loads, (out->n + 1) * sizeof *loads);
 	if (!loads)
-		return error_failed(err, "recall: out of memory; close other programs and try again");
+		return error_failed(err,
+				    "recall: out of memory; close other programs and try again");
 	out->loads = loads;
 	out->loads[out->n++] = (struct fault_load){batch, number};
 	return true;

@@ -23,7 +23,7 @@ struct opener {
 struct opening_kind {
 	const char *word;
 	enum recall_reason reason;
-	bool named; /* what follows the word is its name */
+	bool named;                   /* what follows the word is its name */
 	const char *needs, *takes[4]; /* options */
 	bool (*read)(struct invocation *inv, struct opener *o, const char *name);
 };
@@ -31,7 +31,8 @@ struct opening_kind {
 static bool said(struct invocation *inv, const char *name, const char *example)
 {
 	return option(inv, name) ||
-	       error_usage(inv->err, "recall: --%s is missing; say it, such as --%s %s", name, name, example);
+	       error_usage(inv->err, "recall: --%s is missing; say it, such as --%s %s", name, name,
+			   example);
 }
 
 /* --- By name --- */
@@ -92,8 +93,9 @@ static bool is_dial(struct invocation *inv, struct opener *o)
 	bool ok = household_trace_canner(o->db, o->opening.fault.subject, &canner, inv->err);
 	bool dial = ok && strcmp(canner.kind, "dial-gauge") == 0;
 	trace_canner_release(&canner);
-	return ok && (dial || error_usage(inv->err, "gauge: that canner has no dial gauge; for "
-						    "another fault of it say 'recall open canner'"));
+	return ok &&
+	       (dial || error_usage(inv->err, "gauge: that canner has no dial gauge; for "
+					      "another fault of it say 'recall open canner'"));
 }
 
 /* What ran high enough ran by a gauge that was not to be used at all. */
@@ -101,11 +103,12 @@ static void say_replace(struct opener *o, int32_t high_mpsi, size_t fine)
 {
 	size_t n = strlen(o->left_out);
 	if (fine > 0 && high_mpsi > o->rules.gauge_psi * MILLI)
-		snprintf(o->left_out + n, sizeof o->left_out - n,
-			 " But a gauge off by more than %d psi is not to be adjusted for, but replaced: "
-			 "what it says of those loads is doubtful too, and 'jarwright review' lists "
-			 "them once its test is in the log.",
-			 o->rules.gauge_psi);
+		snprintf(
+		    o->left_out + n, sizeof o->left_out - n,
+		    " But a gauge off by more than %d psi is not to be adjusted for, but replaced: "
+		    "what it says of those loads is doubtful too, and 'jarwright review' lists "
+		    "them once its test is in the log.",
+		    o->rules.gauge_psi);
 }
 
 static bool read_gauge(struct invocation *inv, struct opener *o, const char *name)
@@ -122,12 +125,13 @@ static bool read_gauge(struct invocation *inv, struct opener *o, const char *nam
 		 milli_words(psi, sizeof psi, high));
 	fault_words(o->what, kind, name, inv);
 	size_t fine = o->loads.looked_at - o->loads.n;
-	snprintf(o->left_out, sizeof o->left_out,
-		 "%zu of %zu loads in it in that time ran high enough all the same, and stay out.%s",
-		 fine, o->loads.looked_at,
-		 o->loads.doubtful ? " Loads whose lowest pressure is not in the log count as too "
-				     "low."
-				   : "");
+	snprintf(
+	    o->left_out, sizeof o->left_out,
+	    "%zu of %zu loads in it in that time ran high enough all the same, and stay out.%s",
+	    fine, o->loads.looked_at,
+	    o->loads.doubtful ? " Loads whose lowest pressure is not in the log count as too "
+				"low."
+			      : "");
 	say_replace(o, high, fine);
 	take_loads(o);
 	return true;
@@ -145,16 +149,16 @@ static bool read_elevation(struct invocation *inv, struct opener *o, const char 
 	    !fault_period(inv, &o->opening.fault) ||
 	    !loads_of_elevation(inv, o->db, &o->opening.fault, was.mft, is.mft, &o->loads))
 		return false;
-	snprintf(o->what, sizeof o->what, "elevation %.60s, not %.60s%s%s%s%s", is.typed, was.typed,
-		 option(inv, "since") ? ", from " : "",
-		 option(inv, "since") ? option(inv, "since") : "",
-		 option(inv, "until") ? ", to " : "",
-		 option(inv, "until") ? option(inv, "until") : "");
-	snprintf(o->left_out, sizeof o->left_out,
-		 "of %zu batches for the shelf that were decided at %.60s in that time, the process of "
-		 "%zu is enough at %.60s too: they stay out. Batches decided at another elevation "
-		 "were not looked at: 'jarwright review --elevation %.60s' does.",
-		 o->loads.looked_at, was.typed, o->loads.looked_at - o->loads.n, is.typed, is.typed);
+	snprintf(
+	    o->what, sizeof o->what, "elevation %.60s, not %.60s%s%s%s%s", is.typed, was.typed,
+	    option(inv, "since") ? ", from " : "", option(inv, "since") ? option(inv, "since") : "",
+	    option(inv, "until") ? ", to " : "", option(inv, "until") ? option(inv, "until") : "");
+	snprintf(
+	    o->left_out, sizeof o->left_out,
+	    "of %zu batches for the shelf that were decided at %.60s in that time, the process of "
+	    "%zu is enough at %.60s too: they stay out. Batches decided at another elevation "
+	    "were not looked at: 'jarwright review --elevation %.60s' does.",
+	    o->loads.looked_at, was.typed, o->loads.looked_at - o->loads.n, is.typed, is.typed);
 	take_loads(o);
 	return true;
 }
@@ -167,8 +171,9 @@ static bool known_word(struct invocation *inv, const char *name, const char *con
 	for (size_t i = 0; value && words[i]; i++)
 		if (strcmp(words[i], value) == 0)
 			return true;
-	return !value || error_usage(inv->err, "%s: there is no such; 'jarwright recall --help' has "
-					       "the words",
+	return !value || error_usage(inv->err,
+				     "%s: there is no such; 'jarwright recall --help' has "
+				     "the words",
 				     name);
 }
 
@@ -225,20 +230,21 @@ static const struct opening_kind *find_kind(struct invocation *inv)
 /* An option that goes with another kind of fault would be lost in silence. */
 static bool options_fit(struct invocation *inv, const struct opening_kind *kind)
 {
-	static const char *const all[] = {"since", "until", "high",   "was",
+	static const char *const all[] = {"since", "until",  "high", "was",
 					  "is",    "canner", "pack", "edition"};
 	for (size_t i = 0; i < sizeof all / sizeof *all; i++) {
 		bool takes = false;
 		for (size_t k = 0; k < 4 && kind->takes[k]; k++)
 			takes = takes || strcmp(kind->takes[k], all[i]) == 0;
 		if (option(inv, all[i]) && !takes)
-			return error_usage(inv->err, "recall: --%s does not go with 'open %s'", all[i],
-					   kind->word);
+			return error_usage(inv->err, "recall: --%s does not go with 'open %s'",
+					   all[i], kind->word);
 	}
 	size_t needed = kind->named ? 3 : 2;
 	return inv->operands_n == needed ||
-	       error_usage(inv->err, "recall: type 'jarwright recall open %s%s%s', a name of several "
-				     "words in quotes",
+	       error_usage(inv->err,
+			   "recall: type 'jarwright recall open %s%s%s', a name of several "
+			   "words in quotes",
 			   kind->word, *kind->needs ? " " : "", kind->needs);
 }
 
@@ -277,10 +283,10 @@ static bool look(struct invocation *inv, struct opener *o, const struct opening_
 			     inv->err) ||
 	    !cli_household(HOUSEHOLD_READ, &o->db, inv->err))
 		return false;
-	bool ok = kind->read(inv, o, kind->named ? inv->operands[2] : "") &&
-		  household_touched(o->db, &o->opening.fault, &o->jars, inv->err) &&
-		  household_given(o->db, o->jars.jars, o->jars.jars_n, sizeof *o->jars.jars,
-				  inv->err);
+	bool ok =
+	    kind->read(inv, o, kind->named ? inv->operands[2] : "") &&
+	    household_touched(o->db, &o->opening.fault, &o->jars, inv->err) &&
+	    household_given(o->db, o->jars.jars, o->jars.jars_n, sizeof *o->jars.jars, inv->err);
 	household_close(o->db);
 	return ok;
 }
@@ -294,8 +300,8 @@ static bool open_it(struct invocation *inv, struct opener *o)
 		return false;
 	bool ok = household_recall_open(o->db, &o->opening, o->code, &o->jars, inv->err);
 	inv->saved = ok && *o->code;
-	ok = ok && household_given(o->db, o->jars.jars, o->jars.jars_n, sizeof *o->jars.jars,
-				   inv->err);
+	ok = ok &&
+	     household_given(o->db, o->jars.jars, o->jars.jars_n, sizeof *o->jars.jars, inv->err);
 	household_close(o->db);
 	return ok;
 }

@@ -55,7 +55,8 @@ bool household_given(struct household *db, struct touched_jar *jars, size_t n, s
 	const struct rows rows = {(char *)jars, n, stride};
 	for (size_t from = 0, to; from < n; from = to) {
 		bool gone = false;
-		for (to = from; to < n && row_at(&rows, to)->batch == row_at(&rows, from)->batch; to++)
+		for (to = from; to < n && row_at(&rows, to)->batch == row_at(&rows, from)->batch;
+		     to++)
 			gone = gone || jar_state_gone(row_at(&rows, to)->state);
 		if (gone && !read_gifts(db, &rows, from, to, err))
 			return false;

@@ -26,8 +26,8 @@ static bool collect(struct household *db, const char *text, const char *name, st
 	while (sqlite3_step(query) == SQLITE_ROW) {
 		const char *words = (const char *)sqlite3_column_text(query, 1);
 		size_t length = strlen(out->list);
-		snprintf(out->list + length, sizeof out->list - length, "%s%s",
-			 out->n ? ", " : "", words ? words : "?");
+		snprintf(out->list + length, sizeof out->list - length, "%s%s", out->n ? ", " : "",
+			 words ? words : "?");
 		out->id = sqlite3_column_int64(query, 0);
 		out->n++;
 	}
@@ -45,11 +45,13 @@ static bool find(struct household *db, const char *what, const char *text, const
 		return false;
 	*id = named.id;
 	if (named.n > 1)
-		return error_usage(err, "%s '%s': there are %d: %s; type the @ and what follows it "
-				   "of the one you mean, and do so for each", what, shown, named.n,
-				   named.list);
+		return error_usage(err,
+				   "%s '%s': there are %d: %s; type the @ and what follows it "
+				   "of the one you mean, and do so for each",
+				   what, shown, named.n, named.list);
 	return named.n == 1 ||
-	       error_usage(err, "%s '%s': there is none of that name; see 'jarwright %s list --all'",
+	       error_usage(err,
+			   "%s '%s': there is none of that name; see 'jarwright %s list --all'",
 			   what, shown, what);
 }
 
@@ -108,6 +110,6 @@ bool household_find_jar(struct household *db, const struct jar_pick *pick, int64
 	sqlite3_bind_int(query, 2, number);
 	bool there = sqlite3_step(query) == SQLITE_ROW;
 	return store_done(db, query, err) &&
-	       (there || error_usage(err, "jar %s-%02d: there is no such jar in the batch", text,
-				     number));
+	       (there ||
+		error_usage(err, "jar %s-%02d: there is no such jar in the batch", text, number));
 }

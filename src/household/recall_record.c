@@ -64,8 +64,8 @@ static bool take_move(struct recording *r, int number, enum jar_state from, int6
 	if (!jar_state_may(from, to, false) && !jar_state_possible(from, to))
 		return cannot(r, number, from, to);
 	bool cold = to == JAR_REFRIGERATED || to == JAR_FROZEN;
-	bool late = cold && stood_warm(from) &&
-		    r->record->at.ms - out_ms > r->record->hold_hours * HOUR_MS;
+	bool late =
+	    cold && stood_warm(from) && r->record->at.ms - out_ms > r->record->hold_hours * HOUR_MS;
 	jar_set_add(late ? &r->late : &r->in_time, number);
 	return true;
 }
@@ -141,9 +141,9 @@ static bool append_move(struct recording *r, const struct jar_set *jars, bool la
 	enum jar_state to;
 	if (jar_set_count(jars) == 0 || !moves_to(r->record->disposition, &to))
 		return true;
-	json_t *body = json_pack("{s:s, s:s, s:s, s:b}", "jars",
-				 jar_set_text(jars, text, sizeof text), "to", jar_state_word(to),
-				 "why", "recall", "happened", 1);
+	json_t *body =
+	    json_pack("{s:s, s:s, s:s, s:b}", "jars", jar_set_text(jars, text, sizeof text), "to",
+		      jar_state_word(to), "why", "recall", "happened", 1);
 	if (body && late && json_object_set_new(body, "late", json_true()) != 0) {
 		json_decref(body);
 		body = NULL;

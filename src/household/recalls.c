@@ -295,10 +295,9 @@ static json_t *open_body(struct household *db, const struct recall_opening *open
 	json_t *list = jar_list(db, jars, err);
 	if (!list)
 		return NULL;
-	return json_pack("{s:i, s:i, s:s, s:s, s:s*, s:o}", "year",
-			 instant_date(opening->at).year, "number", number, "reason",
-			 recall_reason_word(opening->reason), "what", opening->what, "why",
-			 opening->why, "jars", list);
+	return json_pack("{s:i, s:i, s:s, s:s, s:s*, s:o}", "year", instant_date(opening->at).year,
+			 "number", number, "reason", recall_reason_word(opening->reason), "what",
+			 opening->what, "why", opening->why, "jars", list);
 }
 
 static bool append_open(struct household *db, const struct recall_opening *opening,

@@ -47,8 +47,8 @@ static bool read_canner_kind(const char *word, enum canner *out)
 static bool add_load(struct reviewing *r, sqlite3_stmt *row)
 {
 	struct review_case *batch = &r->batch;
-	void *loads = room(batch->loads, batch->loads_n, &r->loads_room, sizeof *batch->loads,
-			   r->err);
+	void *loads =
+	    room(batch->loads, batch->loads_n, &r->loads_room, sizeof *batch->loads, r->err);
 	if (!loads)
 		return false;
 	batch->loads = loads;
@@ -61,8 +61,8 @@ static bool add_load(struct reviewing *r, sqlite3_stmt *row)
 		load->outcome = LOAD_UNCLEAR;
 	copy(row, 4, load->canner_name, sizeof load->canner_name);
 	copy(row, 4, load->kind.name, sizeof load->kind.name);
-	if (load->canner && !read_canner_kind((const char *)sqlite3_column_text(row, 5),
-					      &load->kind.kind))
+	if (load->canner &&
+	    !read_canner_kind((const char *)sqlite3_column_text(row, 5), &load->kind.kind))
 		load->canner = 0;
 	load->kind.holds_quarts = sqlite3_column_int(row, 6);
 	load->kind.holds_pints = sqlite3_column_int(row, 7);
@@ -113,8 +113,8 @@ static bool read_events(struct reviewing *r)
 	while (sqlite3_step(row) == SQLITE_ROW) {
 		const char *kind = (const char *)sqlite3_column_text(row, 0);
 		const char *text = (const char *)sqlite3_column_text(row, 1);
-		json_t *body = text ? json_loadb(text, (size_t)sqlite3_column_bytes(row, 1), 0, NULL)
-				    : NULL;
+		json_t *body =
+		    text ? json_loadb(text, (size_t)sqlite3_column_bytes(row, 1), 0, NULL) : NULL;
 		if (kind && strcmp(kind, "batch-start") == 0) {
 			json_decref(r->batch.decision);
 			r->batch.decision = json_incref(json_object_get(body, "decision"));
@@ -179,9 +179,10 @@ static bool add_jar(struct reviewing *r, sqlite3_stmt *row)
 	copy(row, 2, jar->size, sizeof jar->size);
 	const char *state = (const char *)sqlite3_column_text(row, 3);
 	return (state && jar_state_find(state, &jar->state)) ||
-	       error_failed(r->err,
-			    "household file '%s': a jar in it is damaged; run 'jarwright log verify'",
-			    r->db->path);
+	       error_failed(
+		   r->err,
+		   "household file '%s': a jar in it is damaged; run 'jarwright log verify'",
+		   r->db->path);
 }
 
 static bool read_jars(struct reviewing *r)
@@ -189,12 +190,13 @@ static bool read_jars(struct reviewing *r)
 	sqlite3_stmt *row;
 	bool ok = true;
 	r->batch.jars_n = 0;
-	if (!store_cached(r->db,
-			  "SELECT number, load, size, state, late, EXISTS (SELECT 1 FROM recall_jar "
-			  "JOIN recall ON recall.id = recall_jar.recall WHERE recall_jar.batch = "
-			  "jar.batch AND recall_jar.number = jar.number AND recall.closed_ms IS "
-			  "NULL) FROM jar WHERE batch = ?1 ORDER BY number",
-			  &row, r->err))
+	if (!store_cached(
+		r->db,
+		"SELECT number, load, size, state, late, EXISTS (SELECT 1 FROM recall_jar "
+		"JOIN recall ON recall.id = recall_jar.recall WHERE recall_jar.batch = "
+		"jar.batch AND recall_jar.number = jar.number AND recall.closed_ms IS "
+		"NULL) FROM jar WHERE batch = ?1 ORDER BY number",
+		&row, r->err))
 		return false;
 	sqlite3_bind_int64(row, 1, r->batch.record.id);
 	while (ok && sqlite3_step(row) == SQLITE_ROW)
@@ -209,15 +211,16 @@ static bool review_batches(struct reviewing *r, const struct review_filter *filt
 {
 	sqlite3_stmt *row;
 	bool ok = true;
-	if (!store_cached(r->db,
-			  "SELECT " BATCH_COLUMNS " FROM batch JOIN event ON event.id = batch.id "
-			  "WHERE batch.keep = 'shelf' AND (?1 IS NULL OR batch.day >= ?1) AND (?2 IS "
-			  "NULL OR batch.food = ?2) AND (?3 = 0 OR EXISTS (SELECT 1 FROM load "
-			  "WHERE load.batch = batch.id AND load.canner = ?3)) AND (?4 OR EXISTS "
-			  "(SELECT 1 FROM jar WHERE jar.batch = batch.id AND (jar.gone = 0 OR "
-			  "jar.state = 'given')) OR EXISTS (SELECT 1 FROM batch_from WHERE "
-			  "from_batch = batch.id)) ORDER BY batch.id",
-			  &row, r->err))
+	if (!store_cached(
+		r->db,
+		"SELECT " BATCH_COLUMNS " FROM batch JOIN event ON event.id = batch.id "
+		"WHERE batch.keep = 'shelf' AND (?1 IS NULL OR batch.day >= ?1) AND (?2 IS "
+		"NULL OR batch.food = ?2) AND (?3 = 0 OR EXISTS (SELECT 1 FROM load "
+		"WHERE load.batch = batch.id AND load.canner = ?3)) AND (?4 OR EXISTS "
+		"(SELECT 1 FROM jar WHERE jar.batch = batch.id AND (jar.gone = 0 OR "
+		"jar.state = 'given')) OR EXISTS (SELECT 1 FROM batch_from WHERE "
+		"from_batch = batch.id)) ORDER BY batch.id",
+		&row, r->err))
 		return false;
 	if (filter->since)
 		sqlite3_bind_text(row, 1, filter->since, -1, SQLITE_STATIC);

@@ -43,7 +43,7 @@ struct walk {
 	struct error *err;
 	struct reached *list;
 	size_t n, room;
-	size_t *slots; /* hashed by batch: one more than a place in the list, 0: free */
+	size_t *slots;  /* hashed by batch: one more than a place in the list, 0: free */
 	size_t slots_n; /* a power of two above twice n */
 	struct front *fronts;
 	size_t fronts_n, fronts_room;
@@ -127,8 +127,9 @@ static const char *const seeds[FAULT_KIND_COUNT] = {
 		     "WHERE batch.recipe IS NOT NULL AND batch.recipe = ?3 COLLATE NOCASE",
     [FAULT_FOOD] = "SELECT batch.id, jar.number FROM batch LEFT JOIN jar ON jar.batch = batch.id "
 		   "WHERE batch.food = ?3 AND (?4 = '' OR batch.edition = ?4)",
-    [FAULT_EDITION] = "SELECT batch.id, jar.number FROM batch LEFT JOIN jar ON jar.batch = batch.id "
-		      "WHERE batch.edition = ?4",
+    [FAULT_EDITION] =
+	"SELECT batch.id, jar.number FROM batch LEFT JOIN jar ON jar.batch = batch.id "
+	"WHERE batch.edition = ?4",
     [FAULT_BATCH] = "SELECT batch.id, jar.number FROM batch LEFT JOIN jar ON jar.batch = batch.id "
 		    "WHERE batch.id = ?1",
     [FAULT_JAR] = "SELECT batch, number FROM jar WHERE batch = ?1 AND number = ?2",
@@ -307,9 +308,9 @@ bool touched_jar_read(sqlite3_stmt *row, struct touched_jar *out)
 
 static bool damaged(const struct household *db, struct error *err)
 {
-	return error_failed(err,
-			    "household file '%s': a jar in it is damaged; run 'jarwright log verify'",
-			    db->path);
+	return error_failed(
+	    err, "household file '%s': a jar in it is damaged; run 'jarwright log verify'",
+	    db->path);
 }
 
 static bool read_unfilled(struct walk *w, int64_t batch, struct touched_jars *out)
@@ -355,7 +356,8 @@ static bool read_batch(struct walk *w, const struct reached *reached, struct tou
 
 static int by_batch(const void *a, const void *b)
 {
-	int64_t one = ((const struct reached *)a)->batch, other = ((const struct reached *)b)->batch;
+	int64_t one = ((const struct reached *)a)->batch,
+		other = ((const struct reached *)b)->batch;
 	return (one > other) - (one < other);
 }
 

@@ -233,8 +233,7 @@ static bool take_from(sqlite3_stmt *row, struct trace_batch *out, struct error *
 		if (!from)
 			return false;
 		out->from = from;
-		sqlite3_snprintf(sizeof out->from->code, out->from[out->from_n++].code, "%s",
-				 code);
+		sqlite3_snprintf(sizeof out->from->code, out->from[out->from_n++].code, "%s", code);
 	}
 	jar_set_add(&out->from[out->from_n - 1].jars, sqlite3_column_int(row, 1));
 	return true;

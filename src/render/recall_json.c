@@ -46,10 +46,9 @@ json_t *unfilled_json(const struct touched_jars *jars)
 	for (size_t i = 0; list && i < jars->unfilled_n; i++) {
 		const struct unfilled_batch *batch = &jars->unfilled[i];
 		char code[BATCH_WORDS_SIZE];
-		list = json_append(
-		    list, json_pack("{s:s, s:s, s:s}", "batch",
-				    batch_words(code, batch->year, batch->number), "title",
-				    batch->title, "day", batch->day));
+		list = json_append(list, json_pack("{s:s, s:s, s:s}", "batch",
+						   batch_words(code, batch->year, batch->number),
+						   "title", batch->title, "day", batch->day));
 	}
 	return list;
 }
@@ -85,9 +84,9 @@ static json_t *recalled_json(const struct recalled_jar *recalled)
 	if (!json)
 		return NULL;
 	json_object_del(json, "step");
-	json_t *more = json_pack("{s:s, s:o, s:o}", "disposition",
-				 disposition_word(recalled->disposition), "note",
-				 json_words(recalled->note), "at", json_moment(recalled->at_ms));
+	json_t *more =
+	    json_pack("{s:s, s:o, s:o}", "disposition", disposition_word(recalled->disposition),
+		      "note", json_words(recalled->note), "at", json_moment(recalled->at_ms));
 	if (more && json_object_update(json, more) == 0) {
 		json_decref(more);
 		return json;

@@ -34,9 +34,10 @@ void opening_text(const struct page *page, const struct opening_view *view)
 	if (!*view->code)
 		return;
 	page_blank(page);
-	page_format(page, "Next: ", "jarwright recall show %s prints a sheet for those who were given "
-				    "jars; jarwright recall record %s JARS discarded (or returned, "
-				    "eaten, told ...) says what became of them.",
+	page_format(page, "Next: ",
+		    "jarwright recall show %s prints a sheet for those who were given "
+		    "jars; jarwright recall record %s JARS discarded (or returned, "
+		    "eaten, told ...) says what became of them.",
 		    view->code, view->code);
 }
 
@@ -52,8 +53,7 @@ void recall_list_text(const struct page *page, const struct recall_list *list)
 		page_format(page, lead, "%s, opened %s, %zu jar%s, %s%s",
 			    shown_whole(entry->what, what, sizeof what),
 			    moment(entry->opened_ms, opened), entry->jars_n,
-			    entry->jars_n == 1 ? "" : "s",
-			    entry->closed_ms ? "closed " : "OPEN: ",
+			    entry->jars_n == 1 ? "" : "s", entry->closed_ms ? "closed " : "OPEN: ",
 			    entry->closed_ms ? moment(entry->closed_ms, closed) : "");
 		if (!entry->closed_ms)
 			page_format(page, "        ", "%zu jar%s still open under it",

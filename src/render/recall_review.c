@@ -4,7 +4,8 @@
 
 static void put_finding(const struct page *page, const struct review_finding *finding)
 {
-	char title[BATCH_TITLE_SIZE], set[JAR_SET_SIZE], why[2048], lead[BATCH_CODE_MAX + 4], load[32];
+	char title[BATCH_TITLE_SIZE], set[JAR_SET_SIZE], why[2048], lead[BATCH_CODE_MAX + 4],
+	    load[32];
 	snprintf(lead, sizeof lead, "%s  ", finding->code);
 	snprintf(load, sizeof load, ", load %d", finding->load);
 	page_format(page, lead, "%s, %s%s: %s %s", shown_whole(finding->title, title, sizeof title),
@@ -30,7 +31,8 @@ void review_text(const struct page *page, const struct review_view *view)
 {
 	size_t questions = view->findings_n - view->unsettled_n;
 	char rest[WORDS_BUFFER];
-	snprintf(rest, sizeof rest, "%zu batch%s for the shelf, under edition %s and what is known today",
+	snprintf(rest, sizeof rest,
+		 "%zu batch%s for the shelf, under edition %s and what is known today",
 		 view->batches_n, view->batches_n == 1 ? "" : "es", view->edition);
 	page_headline(page, "REVIEW", rest);
 	if (view->findings_n == 0)
@@ -61,13 +63,13 @@ json_t *review_json(const struct review_view *view)
 		for (int n = jar_set_next(&finding->jars, 0); jars && n;
 		     n = jar_set_next(&finding->jars, n))
 			jars = json_append(jars, json_integer(n));
-		list = json_append(
-		    list, json_pack("{s:s, s:s, s:s, s:o, s:o, s:I, s:b, s:s, s:s}", "batch",
-				    finding->code, "title", finding->title, "day", finding->day,
-				    "load", json_positive(finding->load), "jars", jars, "recalled_n",
-				    (json_int_t)finding->recalled_n, "question",
-				    (int)finding->question, "why", finding->why, "line",
-				    finding->line));
+		list = json_append(list, json_pack("{s:s, s:s, s:s, s:o, s:o, s:I, s:b, s:s, s:s}",
+						   "batch", finding->code, "title", finding->title,
+						   "day", finding->day, "load",
+						   json_positive(finding->load), "jars", jars,
+						   "recalled_n", (json_int_t)finding->recalled_n,
+						   "question", (int)finding->question, "why",
+						   finding->why, "line", finding->line));
 	}
 	return json_pack("{s:s, s:I, s:I, s:o, s:o}", "edition", view->edition, "batches_n",
 			 (json_int_t)view->batches_n, "not_covered_n",

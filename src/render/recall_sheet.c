@@ -53,23 +53,26 @@ static void put_person(const struct page *page, const struct recall_sheet *sheet
 	page_headline(page, "PLEASE DO NOT EAT", "from these jars");
 	page_format(page, "For: ", "%s",
 		    *person ? shown_whole(person, name, sizeof name) : "(whoever has them)");
-	page_format(page, "", "Recall %s of %s. These home-canned jars may not be safe to eat. The "
-			      "code is on the lid.",
+	page_format(page, "",
+		    "Recall %s of %s. These home-canned jars may not be safe to eat. The "
+		    "code is on the lid.",
 		    sheet->entry.code, opened);
 	page_blank(page);
 	for (size_t i = 0; i < sheet->entry.jars_n; i++)
 		if (is_of(&sheet->jars[i], person))
 			put_jar(page, &sheet->jars[i].jar);
 	page_blank(page);
-	page_text(page, "1. ", "Do not open or taste them, even if they look and smell well. If one "
-			       "went into other food, do not eat that either.");
+	page_text(page, "1. ",
+		  "Do not open or taste them, even if they look and smell well. If one "
+		  "went into other food, do not eat that either.");
 	page_text(page, "2. ",
 		  "Give them back closed, or discard them: with gloves, a sealed jar closed in a "
 		  "bag, the bag in the trash, out of reach of children and animals. Do not empty "
 		  "one that is open or leaks; ask first how it is made harmless.");
 	page_text(page, "3. ", eaten_advice);
-	page_text(page, "4. ", "Tick each jar and say what became of it: given back, thrown away, "
-			       "eaten (when, by whom), given on (to whom).");
+	page_text(page, "4. ",
+		  "Tick each jar and say what became of it: given back, thrown away, "
+		  "eaten (when, by whom), given on (to whom).");
 }
 
 size_t recall_sheet_text(const struct page *page, const struct recall_sheet *sheet, const char *to)

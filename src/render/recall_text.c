@@ -10,7 +10,8 @@ const char never_used[] = "Never used: no jar in the log was made with it.";
 
 const char eaten_advice[] =
     "If somebody who ate of it has any sign - double or blurred vision, drooping eyelids, slurred "
-    "speech, trouble swallowing or breathing, weak muscles - or feels ill, see a doctor or call the "
+    "speech, trouble swallowing or breathing, weak muscles - or feels ill, see a doctor or call "
+    "the "
     "emergency number at once, and say that it may be botulism and that home-canned food was "
     "eaten. If all feel well, call a doctor or a poison centre all the same. Nothing here "
     "replaces their judgement.";
@@ -183,9 +184,10 @@ void advice_text(const struct page *page, const struct load_rules *rules, unsign
 	if (any[COLD])
 		cold_text(page, rules, &sources);
 	if (any[GIVEN])
-		page_text(page, "given     ",
-			  "Tell whoever has them, now: they are not to be tasted. 'jarwright recall "
-			  "show' has a sheet to hand or send to them.");
+		page_text(
+		    page, "given     ",
+		    "Tell whoever has them, now: they are not to be tasted. 'jarwright recall "
+		    "show' has a sheet to hand or send to them.");
 	if (any[EATEN] || any[GIVEN] || any[HERE])
 		page_text(page, "eaten     ", eaten_advice);
 	if (any[GONE])

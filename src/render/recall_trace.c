@@ -160,12 +160,13 @@ static json_t *loads_json(const struct trace_batch *batch)
 	for (size_t i = 0; list && i < batch->loads_n; i++) {
 		const struct trace_load *load = &batch->loads[i];
 		list = json_append(
-		    list, json_pack("{s:i, s:o, s:o, s:o, s:s, s:o, s:o, s:o, s:o}", "load",
-				    load->number, "canner", json_words(load->canner), "kind",
-				    json_words(load->kind), "started", json_moment(load->started_ms),
-				    "outcome", load->outcome, "why", json_words(load->why), "jars",
-				    set_json(&load->jars), "gauge_before", test_json(&load->before),
-				    "gauge_after", test_json(&load->after)));
+		    list,
+		    json_pack("{s:i, s:o, s:o, s:o, s:s, s:o, s:o, s:o, s:o}", "load", load->number,
+			      "canner", json_words(load->canner), "kind", json_words(load->kind),
+			      "started", json_moment(load->started_ms), "outcome", load->outcome,
+			      "why", json_words(load->why), "jars", set_json(&load->jars),
+			      "gauge_before", test_json(&load->before), "gauge_after",
+			      test_json(&load->after)));
 	}
 	return list;
 }

@@ -10,7 +10,7 @@ char *batch_words(char buffer[static BATCH_WORDS_SIZE], int year, int number); /
 char *place_words(char *buffer, size_t size, const struct touched_jar *jar);
 bool same_place(const struct touched_jar *a, const struct touched_jar *b);
 json_t *touched_jar_json(const struct touched_jar *jar);
-json_t *json_moment(int64_t ms); /* ISO 8601; null for 0 */
+json_t *json_moment(int64_t ms);      /* ISO 8601; null for 0 */
 json_t *json_words(const char *text); /* null for "" */
 
 #endif

@@ -20,7 +20,8 @@ static inline json_t *uuid_of(struct log_fixture *f, int64_t id)
 
 static inline int64_t add_lot(struct log_fixture *f, const char *name)
 {
-	return log_must(f, "lot-add", 0, noon, json_pack("{s:s, s:s}", "kind", "lids", "name", name));
+	return log_must(f, "lot-add", 0, noon,
+			json_pack("{s:s, s:s}", "kind", "lids", "name", name));
 }
 
 static inline int64_t add_canner(struct log_fixture *f, const char *name, const char *kind)

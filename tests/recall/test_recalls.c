@@ -103,14 +103,14 @@ START_TEST(it_closes_only_when_none_is_open)
 	open_recall();
 	ck_assert(record("26-041 1-2", DISPOSITION_DISCARDED, noon + 2 * DAY_MS));
 	ck_assert_int_eq(log_count(&f, "SELECT count(*) FROM jar WHERE state = 'discarded'"), 2);
-	ck_assert(!household_recall_close(f.db, recall, (struct instant){noon + 2 * DAY_MS, 0},
-					  &f.err));
+	ck_assert(
+	    !household_recall_close(f.db, recall, (struct instant){noon + 2 * DAY_MS, 0}, &f.err));
 	ck_assert_int_eq(f.err.kind, ERROR_USAGE);
 	ck_assert(record("26-041-03", DISPOSITION_EATEN, noon + 2 * DAY_MS));
 	ck_assert(record("26-041-04", DISPOSITION_TOLD, noon + 2 * DAY_MS));
 	ck_assert(record("26-041-05", DISPOSITION_CLEARED, noon + 2 * DAY_MS));
-	ck_assert(household_recall_close(f.db, recall, (struct instant){noon + 2 * DAY_MS, 0},
-					 &f.err));
+	ck_assert(
+	    household_recall_close(f.db, recall, (struct instant){noon + 2 * DAY_MS, 0}, &f.err));
 	read_again();
 	ck_assert_int_eq(sheet.entry.closed_ms, noon + 2 * DAY_MS);
 	ck_assert(!record("26-041-05", DISPOSITION_LOST, noon + 3 * DAY_MS));
@@ -177,8 +177,7 @@ START_TEST(a_jar_that_is_not_there_is_shown_so)
 {
 	log_must(&f, "recall-open", 0, noon + DAY_MS,
 		 json_pack("{s:i, s:i, s:s, s:s, s:[o]}", "year", 2026, "number", 7, "reason",
-			   "batch", "what", "batch 26-041", "jars",
-			   from_jars(&f, batch, "5-6")));
+			   "batch", "what", "batch 26-041", "jars", from_jars(&f, batch, "5-6")));
 	ck_assert(household_recall_find(f.db, "R26-07", &recall, &f.err));
 	read_again();
 	ck_assert_uint_eq(sheet.entry.jars_n, 2);

@@ -83,7 +83,8 @@ END_TEST
 
 START_TEST(a_canner_counts_between_two_moments_with_the_last_load)
 {
-	int64_t bad = add_canner(&f, "old", "dial-gauge"), good = add_canner(&f, "new", "dial-gauge");
+	int64_t bad = add_canner(&f, "old", "dial-gauge"),
+		good = add_canner(&f, "new", "dial-gauge");
 	int64_t batch = start(&f, 1, NULL, NULL);
 	load_in(&f, batch, 1, bad, 2, noon);
 	load_in(&f, batch, 2, bad, 1, noon + DAY_MS);
@@ -91,8 +92,8 @@ START_TEST(a_canner_counts_between_two_moments_with_the_last_load)
 	/* Jar 2 is processed again, in the other canner. */
 	log_must(&f, "load", batch, noon + 2 * HOUR_MS,
 		 json_pack("{s:i, s:o, s:[], s:s, s:{}, s:s, s:s, s:I}", "number", 4, "canner",
-			   uuid_of(&f, good), "jars", "again", "2", "facts", "outcome",
-			   "processed", "why", "", "out_ms", (json_int_t)(noon + 3 * HOUR_MS)));
+			   uuid_of(&f, good), "jars", "again", "2", "facts", "outcome", "processed",
+			   "why", "", "out_ms", (json_int_t)(noon + 3 * HOUR_MS)));
 	struct fault fault = {
 	    .kind = FAULT_CANNER, .subject = bad, .from_ms = noon, .to_ms = noon + DAY_MS};
 	touch(&fault);
@@ -236,7 +237,8 @@ START_TEST(a_slow_search_finds_the_same)
 	int64_t lot = add_lot(&f, "wide lids");
 	random_kitchen(lot, ids);
 	raw.jar_n = read_raw("SELECT batch, number FROM jar ORDER BY batch, number", 2, *raw.jar);
-	raw.from_n = read_raw("SELECT batch, from_batch, from_number FROM batch_from", 3, *raw.from);
+	raw.from_n =
+	    read_raw("SELECT batch, from_batch, from_number FROM batch_from", 3, *raw.from);
 	raw.lot_n = read_raw("SELECT batch, lot FROM batch_lot", 2, *raw.lot);
 	slow_search(&raw, lot, step);
 	touch(&(struct fault){.kind = FAULT_LOT, .subject = lot});
