@@ -386,8 +386,6 @@ bool touched_walk(struct household *db, const struct fault *fault, struct touche
 	*out = (struct touched_jars){0};
 	bool ok = seed(&w, fault) && spread(&w) && read_jars(&w, out);
 	walk_release(&w);
-	if (!ok)
-		touched_jars_release(out);
 	return ok;
 }
 

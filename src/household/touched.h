@@ -15,7 +15,7 @@
 /* False: no jarwright wrote the row. */
 bool touched_jar_read(sqlite3_stmt *row, struct touched_jar *out);
 
-/* As household_touched(), within a transaction. */
+/* As household_touched(), within a transaction; *out is to be released also if false. */
 bool touched_walk(struct household *db, const struct fault *fault, struct touched_jars *out,
 		  struct error *err);
 
