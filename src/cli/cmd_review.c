@@ -186,7 +186,7 @@ static bool is_processed(struct reviewer *r, const struct review_case *batch,
 	struct error reason = {.kind = ERROR_NONE};
 	struct invocation inv = *r->inv;
 	struct load_said said = load->said;
-	struct canner_record canner = {.id = load->canner, .canner = load->kind};
+	struct load_canner canner = {.id = load->canner, .canner = load->kind};
 	struct load_case one = {.record = &batch->record,
 				.decision = batch->decision,
 				.rules = &r->rules,

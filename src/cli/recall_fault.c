@@ -45,7 +45,7 @@ void fault_words(char what[static RECALL_TEXT_SIZE], const char *kind, const cha
 {
 	const char *since = option(inv, "since"), *until = option(inv, "until");
 	char shown[RECALL_TEXT_SIZE - 128];
-	shown_whole(name, shown, sizeof shown);
+	text_harmless(name, shown, sizeof shown);
 	snprintf(what, RECALL_TEXT_SIZE, "%s '%s'%s%s%s%s", kind, shown, since ? ", from " : "",
 		 since ? since : "", until ? ", to " : "", until ? until : "");
 }

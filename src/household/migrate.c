@@ -67,7 +67,6 @@ static bool step(struct household *db, int version, struct error *err)
 {
 	char number[64];
 	sqlite3_snprintf(sizeof number, number, "PRAGMA user_version = %d", version + 1);
-	/* SQL alone cannot make the log: events carry hashes. */
 	return store_exec(db, household_migrations[version], err) &&
 	       /* What SQL alone cannot finish: events carry hashes. */
 	       (version + 1 != HOUSEHOLD_LOGGED_SINCE || log_carry_over(db, err)) &&

@@ -13,7 +13,6 @@
 /* The version of the file from which there is a log. */
 #define HOUSEHOLD_LOGGED_SINCE 3
 
-
 struct household {
 	sqlite3 *sql; /* NULL: read, and there is no file yet */
 	int version;  /* of its schema: an older file is read as it is, and brought up by a write */

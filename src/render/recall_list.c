@@ -3,6 +3,7 @@
 
 #include "jarwright/instant.h"
 #include "jarwright/render_shelf.h"
+#include "jarwright/text.h"
 #include "recall_words.h"
 
 static char *moment(int64_t ms, char buffer[static INSTANT_SIZE])
@@ -14,7 +15,7 @@ void opening_text(const struct page *page, const struct opening_view *view)
 {
 	char what[RECALL_TEXT_SIZE];
 	unsigned states = 0;
-	shown_whole(view->what, what, sizeof what);
+	text_harmless(view->what, what, sizeof what);
 	if (*view->code)
 		page_format(page, "RECALL  ", "%s is open: %s", view->code, what);
 	else if (view->dry_run && view->jars->jars_n > 0)
@@ -51,7 +52,7 @@ void recall_list_text(const struct page *page, const struct recall_list *list)
 		    closed[INSTANT_SIZE];
 		snprintf(lead, sizeof lead, "%s  ", entry->code);
 		page_format(page, lead, "%s, opened %s, %zu jar%s, %s%s",
-			    shown_whole(entry->what, what, sizeof what),
+			    text_harmless(entry->what, what, sizeof what),
 			    moment(entry->opened_ms, opened), entry->jars_n,
 			    entry->jars_n == 1 ? "" : "s", entry->closed_ms ? "closed " : "OPEN: ",
 			    entry->closed_ms ? moment(entry->closed_ms, closed) : "");
@@ -92,16 +93,17 @@ static void put_jars(const struct page *page, const struct recalled_jar *jar,
 		    open ? "" : disposition_word(jar->disposition), open ? "" : " ",
 		    open ? "" : moment(jar->at_ms, at));
 	if (*jar->note)
-		page_format(page, "    ", "\"%s\"", shown_whole(jar->note, note, sizeof note));
+		page_format(page, "    ", "\"%s\"", text_harmless(jar->note, note, sizeof note));
 }
 
 static void put_entry(const struct page *page, const struct recall_entry *entry)
 {
 	char what[RECALL_TEXT_SIZE], why[RECALL_TEXT_SIZE], opened[INSTANT_SIZE];
 	page_format(page, "RECALL  ", "%s, %s, opened %s", entry->code,
-		    shown_whole(entry->what, what, sizeof what), moment(entry->opened_ms, opened));
+		    text_harmless(entry->what, what, sizeof what),
+		    moment(entry->opened_ms, opened));
 	if (*entry->why)
-		page_text(page, "why:    ", shown_whole(entry->why, why, sizeof why));
+		page_text(page, "why:    ", text_harmless(entry->why, why, sizeof why));
 	if (entry->closed_ms)
 		page_format(page, "closed: ", "%s", moment(entry->closed_ms, opened));
 	else
@@ -136,7 +138,7 @@ void recall_jars_text(const struct page *page, const struct recall_sheet *sheet,
 		if (i == 0 || jar->batch != sheet->jars[i - 1].jar.batch)
 			page_format(page, "", "%s  %s, %s",
 				    batch_words(code, jar->year, jar->number_of_batch),
-				    shown_whole(jar->title, title, sizeof title), jar->day);
+				    text_harmless(jar->title, title, sizeof title), jar->day);
 		if (bunch(sheet, i, &set))
 			put_jars(page, &sheet->jars[i], &set);
 	}

@@ -1,5 +1,6 @@
 /* The review: what is no longer covered, and why. */
 #include "jarwright/render_shelf.h"
+#include "jarwright/text.h"
 #include "recall_words.h"
 
 static void put_finding(const struct page *page, const struct review_finding *finding)
@@ -8,11 +9,11 @@ static void put_finding(const struct page *page, const struct review_finding *fi
 	    load[32];
 	snprintf(lead, sizeof lead, "%s  ", finding->code);
 	snprintf(load, sizeof load, ", load %d", finding->load);
-	page_format(page, lead, "%s, %s%s: %s %s", shown_whole(finding->title, title, sizeof title),
-		    finding->day, finding->load ? load : "",
-		    jar_set_count(&finding->jars) == 1 ? "jar" : "jars",
+	page_format(page, lead, "%s, %s%s: %s %s",
+		    text_harmless(finding->title, title, sizeof title), finding->day,
+		    finding->load ? load : "", jar_set_count(&finding->jars) == 1 ? "jar" : "jars",
 		    jar_set_text(&finding->jars, set, sizeof set));
-	page_text(page, "  ", shown_whole(finding->why, why, sizeof why));
+	page_text(page, "  ", text_harmless(finding->why, why, sizeof why));
 	if (finding->recalled_n > 0)
 		page_format(page, "  ", "%zu of these jars %s under an open recall already.",
 			    finding->recalled_n, finding->recalled_n == 1 ? "is" : "are");

@@ -3,6 +3,7 @@
 
 #include "jarwright/instant.h"
 #include "jarwright/render_shelf.h"
+#include "jarwright/text.h"
 #include "recall_words.h"
 
 /* To whom it went; "" if to nobody, or it is not said. */
@@ -40,8 +41,9 @@ static void put_jar(const struct page *page, const struct touched_jar *jar)
 	char code[BATCH_WORDS_SIZE], title[TITLE_SIZE], size[64], lead[BATCH_WORDS_SIZE + 16];
 	snprintf(lead, sizeof lead, "  [ ] %s-%02d  ",
 		 batch_words(code, jar->year, jar->number_of_batch), jar->number);
-	page_format(page, lead, "%s, %s jar, made %s", shown_whole(jar->title, title, sizeof title),
-		    shown_whole(jar->size, size, sizeof size), jar->day);
+	page_format(page, lead, "%s, %s jar, made %s",
+		    text_harmless(jar->title, title, sizeof title),
+		    text_harmless(jar->size, size, sizeof size), jar->day);
 }
 
 static void put_person(const struct page *page, const struct recall_sheet *sheet,
@@ -52,7 +54,7 @@ static void put_person(const struct page *page, const struct recall_sheet *sheet
 	date_text(instant_date(at), opened);
 	page_headline(page, "PLEASE DO NOT EAT", "from these jars");
 	page_format(page, "For: ", "%s",
-		    *person ? shown_whole(person, name, sizeof name) : "(whoever has them)");
+		    *person ? text_harmless(person, name, sizeof name) : "(whoever has them)");
 	page_format(page, "",
 		    "Recall %s of %s. These home-canned jars may not be safe to eat. The "
 		    "code is on the lid.",

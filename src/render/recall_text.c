@@ -4,6 +4,7 @@
 #include "jarwright/plan.h"
 #include "jarwright/render_recall.h"
 #include "jarwright/render_shelf.h"
+#include "jarwright/text.h"
 #include "recall_words.h"
 
 const char never_used[] = "Never used: no jar in the log was made with it.";
@@ -34,8 +35,8 @@ void touched_batch_code(const struct touched_jar *jar, char *buffer, size_t size
 char *place_words(char *buffer, size_t size, const struct touched_jar *jar)
 {
 	char place[PLACE_SIZE], given[PLACE_SIZE];
-	shown_whole(jar->place, place, sizeof place);
-	shown_whole(jar->given_to, given, sizeof given);
+	text_harmless(jar->place, place, sizeof place);
+	text_harmless(jar->given_to, given, sizeof given);
 	const char *state = jar->missing ? "not in the log any more" : jar_state_word(jar->state);
 	if (!jar->missing && jar->state == JAR_SHELF)
 		state = "on the shelf";
@@ -71,7 +72,7 @@ static void batch_head(const struct page *page, const struct touched_jar *jar)
 {
 	char code[BATCH_WORDS_SIZE], title[TITLE_SIZE], lead[BATCH_WORDS_SIZE + 4];
 	snprintf(lead, sizeof lead, "%s  ", batch_words(code, jar->year, jar->number_of_batch));
-	page_format(page, lead, "%s, %s", shown_whole(jar->title, title, sizeof title), jar->day);
+	page_format(page, lead, "%s, %s", text_harmless(jar->title, title, sizeof title), jar->day);
 }
 
 static void count_text(const struct page *page, const struct touched_jars *jars)
@@ -107,7 +108,7 @@ void touched_text(const struct page *page, const struct touched_jars *jars, cons
 			page_format(page, "  ", "%s %s (%s)%s: %s",
 				    jar_set_count(&set) == 1 ? "jar" : "jars",
 				    jar_set_text(&set, numbers, sizeof numbers),
-				    shown_whole(jar->size, size, sizeof size),
+				    text_harmless(jar->size, size, sizeof size),
 				    jar->step ? ", made with jars of it" : "",
 				    place_words(place, sizeof place, jar));
 	}
@@ -122,7 +123,7 @@ void unfilled_text(const struct page *page, const struct touched_jars *jars)
 		page_format(page, "careful   ",
 			    "Batch %s (%s, %s) is begun with it and has no jars in the log yet.",
 			    batch_words(code, batch->year, batch->number),
-			    shown_whole(batch->title, title, sizeof title), batch->day);
+			    text_harmless(batch->title, title, sizeof title), batch->day);
 	}
 }
 

@@ -3,6 +3,7 @@
 
 #include "jarwright/instant.h"
 #include "jarwright/render_shelf.h"
+#include "jarwright/text.h"
 #include "recall_words.h"
 
 #define MILLI 1000
@@ -11,9 +12,9 @@ static void lot_words(const struct trace_lot *lot, char *buffer, size_t size)
 {
 	char name[TRACE_TEXT_SIZE], supplier[TRACE_TEXT_SIZE], code[TRACE_TEXT_SIZE];
 	snprintf(buffer, size, "%s '%s'%s%s%s%s%s%s%s", lot->kind,
-		 shown_whole(lot->name, name, sizeof name), *lot->code ? ", code " : ", no code",
-		 shown_whole(lot->code, code, sizeof code), *lot->supplier ? ", from " : "",
-		 shown_whole(lot->supplier, supplier, sizeof supplier),
+		 text_harmless(lot->name, name, sizeof name), *lot->code ? ", code " : ", no code",
+		 text_harmless(lot->code, code, sizeof code), *lot->supplier ? ", from " : "",
+		 text_harmless(lot->supplier, supplier, sizeof supplier),
 		 *lot->dated ? ", dated " : "", lot->dated, lot->finished ? ", used up" : "");
 }
 
@@ -48,10 +49,10 @@ static void load_text_of(const struct page *page, const struct trace_load *load)
 {
 	char name[KITCHEN_NAME_SIZE], why[WORDS_BUFFER], at[INSTANT_SIZE], set[JAR_SET_SIZE];
 	instant_text(instant_at((time_t)(load->started_ms / MILLI)), at);
-	shown_whole(load->why, why, sizeof why);
+	text_harmless(load->why, why, sizeof why);
 	page_format(page, "  load:    ", "%d, %s%s%s%s, %s: %s%s%s; jars %s", load->number,
 		    *load->canner ? "canner '" : "no canner",
-		    shown_whole(load->canner, name, sizeof name), *load->canner ? "', " : "",
+		    text_harmless(load->canner, name, sizeof name), *load->canner ? "', " : "",
 		    load->kind, at, load->outcome, *why ? ", " : "", why,
 		    jar_set_text(&load->jars, set, sizeof set));
 	gauge_text_of(page, load);
@@ -77,11 +78,11 @@ static void batch_back(const struct page *page, const struct trace_batch *batch)
 	const struct batch_record *record = &batch->record;
 	char title[BATCH_TITLE_SIZE], words[WORDS_BUFFER * 2], recipe[256], set[JAR_SET_SIZE];
 	page_format(page, "", "%s  %s, %s%s", record->code,
-		    shown_whole(record->title, title, sizeof title), record->day,
+		    text_harmless(record->title, title, sizeof title), record->day,
 		    batch->step > 0 ? ", whose jars went in" : "");
 	if (*record->recipe)
 		page_format(page, "  recipe:  ", "%s",
-			    shown_whole(record->recipe, recipe, sizeof recipe));
+			    text_harmless(record->recipe, recipe, sizeof recipe));
 	decision_words(page, record);
 	for (size_t i = 0; i < batch->lots_n; i++) {
 		lot_words(&batch->lots[i], words, sizeof words);
@@ -114,7 +115,7 @@ void trace_text(const struct page *page, const struct trace_view *view)
 	if (view->lot)
 		lot_words(view->lot, words, sizeof words);
 	else
-		shown_whole(view->what, words, sizeof words);
+		text_harmless(view->what, words, sizeof words);
 	page_headline(page, "TRACE", words);
 	if (view->canner)
 		canner_tests(page, view->canner);

@@ -46,9 +46,13 @@ static inline int64_t start(struct log_fixture *f, int number, json_t *lots, jso
 static inline void load_in(struct log_fixture *f, int64_t batch, int number, int64_t canner, int n,
 			   int64_t at)
 {
-	json_t *body = json_pack("{s:i, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I}", "number", number,
-				 "jars", "n", n, "size", "pint", "facts", "outcome", "processed",
-				 "why", "", "out_ms", (json_int_t)(at + HOUR_MS));
+	char last[96];
+	snprintf(last, sizeof last, "SELECT coalesce(max(number), 0) FROM jar WHERE batch = %lld",
+		 (long long)batch);
+	json_t *body =
+	    json_pack("{s:i, s:i, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I}", "number", number, "first",
+		      log_count(f, last) + 1, "jars", "n", n, "size", "pint", "facts", "outcome",
+		      "processed", "why", "", "out_ms", (json_int_t)(at + HOUR_MS));
 	if (canner)
 		json_object_set_new(body, "canner", uuid_of(f, canner));
 	log_must(f, "load", batch, at, body);
