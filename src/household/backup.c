@@ -20,7 +20,7 @@ static bool failed(const struct household *db, const char *why, struct error *er
 }
 
 /* Through a connection of its own: this one's cannot be read from while it holds the write lock. */
-static int copy_pages(const char *from, const char *to)
+int backup_pages(const char *from, const char *to)
 {
 	sqlite3 *source = NULL, *copy = NULL;
 	int code = sqlite3_open_v2(from, &source, SQLITE_OPEN_READONLY, NULL);
@@ -37,12 +37,15 @@ static int copy_pages(const char *from, const char *to)
 		int finished = sqlite3_backup_finish(backup);
 		code = code == SQLITE_DONE ? finished : code;
 	}
+	/* One file, that needs no write-ahead log beside it. */
+	if (code == SQLITE_OK)
+		code = sqlite3_exec(copy, "PRAGMA journal_mode = DELETE", NULL, NULL, NULL);
 	int closed = sqlite3_close(copy);
 	sqlite3_close(source);
 	return code != SQLITE_OK ? code : closed;
 }
 
-static bool sync_path(const char *path, int flags)
+bool backup_sync(const char *path, int flags)
 {
 	int fd = open(path, O_RDONLY | O_CLOEXEC | flags);
 	if (fd < 0)
@@ -51,18 +54,18 @@ static bool sync_path(const char *path, int flags)
 	return close(fd) == 0 && ok;
 }
 
-static bool sync_folder(const char *path)
+bool backup_sync_folder(const char *path)
 {
 	char folder[NAME_SIZE];
 	snprintf(folder, sizeof folder, "%s", path);
 	char *slash = strrchr(folder, '/');
 	if (slash)
 		slash[slash == folder] = '\0';
-	return sync_path(slash ? folder : ".", O_DIRECTORY);
+	return backup_sync(slash ? folder : ".", O_DIRECTORY);
 }
 
 /* Not every file system can refuse a name that is taken, or link: FAT and NFS each lack one. */
-static bool move_to(const char *part, const char *name)
+bool backup_move(const char *part, const char *name)
 {
 	if (renameat2(AT_FDCWD, part, AT_FDCWD, name, RENAME_NOREPLACE) == 0)
 		return true;
@@ -78,7 +81,7 @@ static bool give_name(const char *part, const char *path, int version)
 			snprintf(name, sizeof name, "%s.before-%d", path, version);
 		else
 			snprintf(name, sizeof name, "%s.before-%d.%d", path, version, n);
-		if (move_to(part, name))
+		if (backup_move(part, name))
 			return true;
 		if (errno != EEXIST)
 			return false;
@@ -93,12 +96,12 @@ bool backup_before(struct household *db, int version, struct error *err)
 	/* Left by a program that died here, under the write lock that is ours now. */
 	if (unlink(part) != 0 && errno != ENOENT)
 		return failed(db, strerror(errno), err);
-	int code = copy_pages(db->path, part);
+	int code = backup_pages(db->path, part);
 	bool ok = code == SQLITE_OK || failed(db, sqlite3_errstr(code), err);
-	if (ok && !(sync_path(part, 0) && give_name(part, db->path, version)))
+	if (ok && !(backup_sync(part, 0) && give_name(part, db->path, version)))
 		ok = failed(db, strerror(errno), err);
 	(void)unlink(part); /* mostly moved; if it stays, the next one removes it */
-	if (ok && !sync_folder(db->path))
+	if (ok && !backup_sync_folder(db->path))
 		ok = failed(db, strerror(errno), err);
 	return ok;
 }

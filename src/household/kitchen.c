@@ -2,6 +2,7 @@
 
 #include "jarwright/measure.h"
 #include "jarwright/text.h"
+#include "kitchen_internal.h"
 #include "store.h"
 
 const char *units_word(enum units units)
@@ -211,6 +212,11 @@ static bool change_check(const struct kitchen_change *change, struct error *err)
 		return error_usage(err, "elevation: the words and the figure differ; type it again "
 					"as a number and a unit");
 	return true;
+}
+
+bool kitchen_change(struct household *db, const struct kitchen_change *change, struct error *err)
+{
+	return change_check(change, err) && update_kitchen(db, change, err);
 }
 
 bool household_change_kitchen(struct household *db, const struct kitchen_change *change,
