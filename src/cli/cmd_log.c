@@ -4,6 +4,7 @@
 
 #include "entry.h"
 #include "jarwright/text.h"
+#include "log_keeping.h"
 #include "request.h"
 #include "subcommand.h"
 
@@ -171,6 +172,9 @@ static int run_device(struct invocation *inv)
 
 static const struct option_spec options[] = {
     {"last", "N", "with show: only the last N entries"},
+    {"format", "json|csv", "with export: all of it as JSON (usual), or tables for spreadsheets"},
+    {"out", "FILE", "with export: the new file; with csv the folder, made if need be"},
+    {"dry-run", NULL, "with import and merge: say what would be taken in, and keep nothing"},
     OPTION_JSON,
     OPTIONS_END,
 };
@@ -180,6 +184,10 @@ static const struct example examples[] = {
     {"jarwright log show 26-041", "everything logged about a batch"},
     {"jarwright log verify", "whether anything was altered, removed or damaged since"},
     {"jarwright log device tablet", "names this device, as others see it after a merge"},
+    {"jarwright log backup /media/stick/household-2026-11-25.db", "a checked copy of everything"},
+    {"jarwright log export --format csv --out tables", "tables for a spreadsheet"},
+    {"jarwright log merge /media/stick/tablet.db --dry-run",
+     "what another device's file would add"},
     EXAMPLES_END,
 };
 
@@ -188,6 +196,11 @@ static const struct subcommand subcommands[] = {
     {"verify", "", 1, 1, {"json"}, run_verify},
     {"rebuild", "", 1, 1, {"json"}, run_rebuild},
     {"device", "NAME", 2, 2, {"json"}, run_device},
+    {"export", "", 1, 1, {"format", "out", "json"}, run_log_export},
+    {"import", "FILE", 2, 2, {"dry-run", "json"}, run_log_import},
+    {"merge", "FILE", 2, 2, {"dry-run", "json"}, run_log_merge},
+    {"backup", "FILE", 2, 2, {"json"}, run_log_backup},
+    {"restore", "FILE", 2, 2, {"json"}, run_log_restore},
     {NULL, NULL, 0, 0, {NULL}, NULL},
 };
 
@@ -198,7 +211,8 @@ static int run_log(struct invocation *inv)
 
 const struct command command_log = {
     .name = "log",
-    .synopsis = "show|verify|rebuild|device [BATCH | lot NAME | canner NAME | '#N']",
+    .synopsis = "show|verify|rebuild|device|export|import|merge|backup|restore "
+		"[BATCH | lot NAME | canner NAME | '#N' | FILE]",
     .summary = "what was logged, in order, and whether the log is sound",
     .description =
 	"Every change of canners, lots, batches, jars and recalls is an entry that is only ever "
@@ -206,7 +220,12 @@ const struct command command_log = {
 	"or put elsewhere, and whether the state is what the entries give; it writes nothing and "
 	"exits with 1 if anything is wrong. It finds accidents and careless edits, not somebody "
 	"who "
-	"works the whole log out anew. rebuild works the state out from the entries.",
+	"works the whole log out anew. rebuild works the state out from the entries. backup makes "
+	"a "
+	"checked copy, and restore puts one back, keeping what was there. export writes everything "
+	"as "
+	"JSON, which import takes in, or tables for spreadsheets; merge adds what another device's "
+	"file has. 'jarwright help export' describes the formats.",
     .options = options,
     .examples = examples,
     .run = run_log,
