@@ -143,9 +143,11 @@ CREATE TABLE batch (
     -- Her recipe; NULL: none.
     recipe        TEXT,
     -- Where it is to be kept.
-    keep          TEXT NOT NULL CHECK (keep IN ('shelf', 'refrigerator', 'freezer')),
+    keep          TEXT NOT NULL CHECK (keep = 'shelf' OR keep = 'refrigerator' OR
+                                       keep = 'freezer'),
     -- What was decided before a jar was filled; the whole decision stands in the event.
-    verdict       TEXT NOT NULL CHECK (verdict IN ('tested', 'refused', 'untested', 'unclear')),
+    verdict       TEXT NOT NULL CHECK (verdict = 'tested' OR verdict = 'refused' OR
+                                       verdict = 'untested' OR verdict = 'unclear'),
     edition       TEXT NOT NULL,
     pack          TEXT,
     canner_kind   TEXT,
@@ -198,8 +200,8 @@ CREATE TABLE load (
     -- When the jars came out, from which 12 and 24 hours count.
     out_ms     INTEGER NOT NULL,
     -- 'processed', or what fell short, or 'unclear': a fact is missing; 'cold': not heated.
-    outcome    TEXT NOT NULL CHECK (outcome IN ('processed', 'under-processed', 'unclear',
-                                                'cold')),
+    outcome    TEXT NOT NULL CHECK (outcome = 'processed' OR outcome = 'under-processed' OR
+                                    outcome = 'unclear' OR outcome = 'cold'),
     -- Why, in plain words; '' for nothing to say.
     why        TEXT NOT NULL,
     PRIMARY KEY (batch, number)
@@ -213,9 +215,12 @@ CREATE TABLE jar (
     size     TEXT NOT NULL,
     -- The load it was last in.
     load     INTEGER NOT NULL,
-    state    TEXT NOT NULL CHECK (state IN ('filled', 'sealed', 'unsealed', 'reprocessed',
-                                            'shelf', 'refrigerated', 'frozen', 'opened',
-                                            'eaten', 'given', 'discarded')),
+    -- Not IN: SQLite would make a small table of such a list at every write of a jar.
+    state    TEXT NOT NULL CHECK (state = 'filled' OR state = 'sealed' OR state = 'unsealed' OR
+                                  state = 'reprocessed' OR state = 'shelf' OR
+                                  state = 'refrigerated' OR state = 'frozen' OR
+                                  state = 'opened' OR state = 'eaten' OR state = 'given' OR
+                                  state = 'discarded'),
     -- On the shelf: where. Given: to whom, a label of her choosing.
     place    TEXT CHECK (length(CAST(place AS BLOB)) BETWEEN 1 AND 127),
     -- Since when.

@@ -135,9 +135,12 @@ void jar_set_join(struct jar_set *set, const struct jar_set *more)
 
 int jar_set_next(const struct jar_set *set, int after)
 {
-	for (int number = after + 1; number <= BATCH_JARS_MAX; number++)
-		if (jar_set_has(set, number))
+	for (int number = after + 1; number <= BATCH_JARS_MAX; number++) {
+		if (set->bits[number / 64] >> (number % 64) == 0)
+			number |= 63; /* none in the rest of the word */
+		else if (jar_set_has(set, number))
 			return number;
+	}
 	return 0;
 }
 

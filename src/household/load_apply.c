@@ -128,32 +128,17 @@ struct jar_facts {
 	bool there;
 	enum jar_state state;
 	bool processed; /* its load was */
-	bool sealed;    /* tested, and nothing since says otherwise */
 	bool late;      /* stood too long: never shelf-stable again */
 };
 
-static bool read_jar(struct applying *a, int number, struct jar_facts *out)
+/* Of a row of state, outcome, late. */
+static void read_jar(sqlite3_stmt *row, struct jar_facts *out)
 {
-	sqlite3_stmt *query;
-	if (!store_cached(a->db,
-			  "SELECT jar.state, load.outcome, jar.sealed, jar.late FROM jar JOIN load "
-			  "ON load.batch = "
-			  "jar.batch AND load.number = jar.load "
-			  "WHERE jar.batch = ?1 AND jar.number = ?2",
-			  &query, a->err))
-		return false;
-	sqlite3_bind_int64(query, 1, a->event->subject);
-	sqlite3_bind_int(query, 2, number);
-	*out = (struct jar_facts){0};
-	if (sqlite3_step(query) == SQLITE_ROW) {
-		const char *state = (const char *)sqlite3_column_text(query, 0);
-		const char *outcome = (const char *)sqlite3_column_text(query, 1);
-		out->there = state && outcome && jar_state_find(state, &out->state);
-		out->processed = outcome && strcmp(outcome, "processed") == 0;
-		out->sealed = sqlite3_column_int(query, 2) == 1;
-		out->late = sqlite3_column_int(query, 3) == 1;
-	}
-	return store_done(a->db, query, a->err);
+	const char *state = (const char *)sqlite3_column_text(row, 0);
+	const char *outcome = (const char *)sqlite3_column_text(row, 1);
+	out->there = state && outcome && jar_state_find(state, &out->state);
+	out->processed = outcome && strcmp(outcome, "processed") == 0;
+	out->late = sqlite3_column_int(row, 2) == 1;
 }
 
 /* A move of jars. */
@@ -164,55 +149,76 @@ struct move {
 	bool happened; /* it is so, whatever was advised */
 };
 
-/* Does the seal that was tested still hold after the move? */
-static bool stays_sealed(bool sealed, enum jar_state to)
+/* Does a seal that was tested still hold after the move? */
+static bool stays_sealed(enum jar_state to)
 {
-	if (to == JAR_SEALED)
-		return true;
-	return sealed && to != JAR_UNSEALED && to != JAR_REPROCESSED && to != JAR_OPENED;
+	return to != JAR_UNSEALED && to != JAR_REPROCESSED && to != JAR_OPENED;
 }
 
-static enum applied write_jar(struct applying *a, int number, const struct move *move, bool sealed)
+static enum applied write_jars(struct applying *a, int first, int last, const struct move *move)
 {
 	sqlite3_stmt *write;
 	if (!store_cached(a->db,
 			  "UPDATE jar SET state = ?3, place = ?4, since_ms = ?5, gone = ?6, "
-			  "load = coalesce(?7, load), sealed = ?8, late = late OR ?9 WHERE batch = "
-			  "?1 AND number = ?2",
+			  "load = coalesce(?7, load), sealed = max(?8, min(sealed, ?10)), "
+			  "late = late OR ?9 WHERE batch = ?1 AND number BETWEEN ?2 AND ?11",
 			  &write, a->err))
 		return APPLY_FAILED;
 	sqlite3_bind_int64(write, 1, a->event->subject);
-	sqlite3_bind_int(write, 2, number);
+	sqlite3_bind_int(write, 2, first);
 	sqlite3_bind_text(write, 3, jar_state_word(move->to), -1, SQLITE_STATIC);
 	bind_text(write, 4, a->body, "place");
 	sqlite3_bind_int64(write, 5, a->event->at.ms);
 	sqlite3_bind_int(write, 6, jar_state_gone(move->to));
 	if (move->load)
 		sqlite3_bind_int64(write, 7, move->load);
-	sqlite3_bind_int(write, 8, stays_sealed(sealed, move->to));
+	sqlite3_bind_int(write, 8, move->to == JAR_SEALED);
 	sqlite3_bind_int(write, 9, json_is_true(json_object_get(a->body, "late")));
+	sqlite3_bind_int(write, 10, stays_sealed(move->to));
+	sqlite3_bind_int(write, 11, last);
 	return apply_run(a, write);
 }
 
-static enum applied move_jar(struct applying *a, int number, const struct move *move)
+static enum applied check_jar(struct applying *a, int number, const struct jar_facts *jar,
+			      const struct move *move)
 {
-	struct jar_facts jar;
-	if (!read_jar(a, number, &jar))
-		return APPLY_FAILED;
-	if (!jar.there)
+	if (!jar->there)
 		return senseless(a, "jar: the batch has no jar %d", number);
-	bool stable = move->for_shelf && jar.processed && !jar.late;
-	if (!jar_state_may(jar.state, move->to, stable) &&
-	    !(move->happened && jar_state_possible(jar.state, move->to))) {
-		if (jar_state_may(jar.state, move->to, true))
-			return senseless(a,
-					 "jar: jar %d was not processed as decided for the shelf, "
-					 "so it cannot be %s; chill, freeze or discard it",
-					 number, jar_state_word(move->to));
-		return senseless(a, "jar: jar %d is %s, so it cannot be %s", number,
-				 jar_state_word(jar.state), jar_state_word(move->to));
+	bool stable = move->for_shelf && jar->processed && !jar->late;
+	if (jar_state_may(jar->state, move->to, stable) ||
+	    (move->happened && jar_state_possible(jar->state, move->to)))
+		return APPLIED;
+	if (jar_state_may(jar->state, move->to, true))
+		return senseless(a,
+				 "jar: jar %d was not processed as decided for the shelf, "
+				 "so it cannot be %s; chill, freeze or discard it",
+				 number, jar_state_word(move->to));
+	return senseless(a, "jar: jar %d is %s, so it cannot be %s", number,
+			 jar_state_word(jar->state), jar_state_word(move->to));
+}
+
+/* May each of first..last move? Looked up as one range: a batch moves by dozens. */
+static enum applied check_jars(struct applying *a, int first, int last, const struct move *move)
+{
+	sqlite3_stmt *row;
+	enum applied how = APPLIED;
+	if (!store_cached(a->db,
+			  "SELECT jar.state, load.outcome, jar.late, jar.number FROM "
+			  "jar JOIN load ON load.batch = jar.batch AND load.number = jar.load "
+			  "WHERE jar.batch = ?1 AND jar.number BETWEEN ?2 AND ?3 ORDER BY "
+			  "jar.number",
+			  &row, a->err))
+		return APPLY_FAILED;
+	sqlite3_bind_int64(row, 1, a->event->subject);
+	sqlite3_bind_int(row, 2, first);
+	sqlite3_bind_int(row, 3, last);
+	for (int number = first; number <= last && how == APPLIED; number++) {
+		struct jar_facts jar = {0};
+		if (sqlite3_step(row) == SQLITE_ROW && sqlite3_column_int(row, 3) == number)
+			read_jar(row, &jar);
+		how = check_jar(a, number, &jar, move);
 	}
-	return write_jar(a, number, move, jar.sealed);
+	return store_done(a->db, row, a->err) ? how : APPLY_FAILED;
 }
 
 static enum applied move_jars(struct applying *a, const char *key, const struct move *move)
@@ -224,8 +230,14 @@ static enum applied move_jars(struct applying *a, const char *key, const struct 
 		return SENSELESS;
 	if (!jar_set_parse(text, &jars))
 		return senseless(a, "jar: '%.40s' are no jars", text);
-	for (int n = jar_set_next(&jars, 0); n && how == APPLIED; n = jar_set_next(&jars, n))
-		how = move_jar(a, n, move);
+	for (int n = jar_set_next(&jars, 0), last; n && how == APPLIED;
+	     n = jar_set_next(&jars, last)) {
+		for (last = n; jar_set_has(&jars, last + 1);)
+			last++;
+		how = check_jars(a, n, last, move);
+		if (how == APPLIED)
+			how = write_jars(a, n, last, move);
+	}
 	return how;
 }
 

@@ -63,10 +63,11 @@ static bool is_plain_table(const char *table)
 	return strcmp(table, "kitchen") == 0 || strcmp(table, "recipe") == 0;
 }
 
-/* What only looks whether the file is sound. */
+/* What only looks whether the file is sound, or says how much memory a long work may take. */
 static bool is_look(const char *pragma)
 {
-	return strcmp(pragma, "integrity_check") == 0 || strcmp(pragma, "foreign_key_check") == 0;
+	return strcmp(pragma, "integrity_check") == 0 || strcmp(pragma, "foreign_key_check") == 0 ||
+	       strcmp(pragma, "cache_size") == 0;
 }
 
 /*
@@ -175,6 +176,7 @@ static bool connect(struct household *db, enum household_access access, struct e
 		return false;
 	int flags = access == HOUSEHOLD_READ ? SQLITE_OPEN_READONLY
 					     : SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE;
+	flags |= SQLITE_OPEN_NOMUTEX; /* there is one thread */
 	if (sqlite3_open_v2(db->path, &db->sql, flags, NULL) != SQLITE_OK)
 		return db->sql ? store_failed(db, err)
 			       : error_failed(err,

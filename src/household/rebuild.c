@@ -93,11 +93,13 @@ static bool walk(struct household *db, int64_t subject, bool *again, struct erro
 	return store_done(db, row, err) && ok;
 }
 
-/* Without what made no sense: it is not tried again once it is marked. */
-static bool fold(struct household *db, int64_t subject, struct error *err)
+/* Without what made no sense: it is not tried again once it is marked. clean: nothing of the
+ * subject is in the state yet. */
+static bool fold(struct household *db, int64_t subject, bool clean, struct error *err)
 {
-	for (bool again = true; again;)
-		if (!forget_subject(db, subject, err) || !walk(db, subject, &again, err))
+	for (bool again = true; again; clean = false)
+		if ((!clean && !forget_subject(db, subject, err)) ||
+		    !walk(db, subject, &again, err))
 			return false;
 	return true;
 }
@@ -108,7 +110,7 @@ bool state_refold(struct household *db, int64_t subject, struct error *err)
 			"DELETE FROM conflict WHERE event IN "
 			"(SELECT id FROM event WHERE subject = ?1 AND kind <> 'undo')",
 			subject, err) &&
-	       fold(db, subject, err);
+	       fold(db, subject, false, err);
 }
 
 static const char forget_all[] =
@@ -139,7 +141,7 @@ bool state_rebuild(struct household *db, struct error *err)
 	    !store_cached(db, "SELECT id FROM event WHERE id = subject ORDER BY id", &row, err))
 		return false;
 	while (ok && sqlite3_step(row) == SQLITE_ROW)
-		ok = fold(db, sqlite3_column_int64(row, 0), err);
+		ok = fold(db, sqlite3_column_int64(row, 0), true, err);
 	return store_done(db, row, err) && ok;
 }
 
