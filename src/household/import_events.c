@@ -79,7 +79,9 @@ bool intake_begin(struct household *db, struct intake_report *report, struct int
 	memset(report, 0, sizeof *report);
 	in->db = db;
 	in->report = report;
-	if (!store_cached(db, "SELECT max(id) FROM event", &row, err))
+	/* In KiB: with SQLite's 2 MiB, pages of a long import would be written again and again. */
+	if (!store_exec(db, "PRAGMA cache_size = -65536", err) ||
+	    !store_cached(db, "SELECT max(id) FROM event", &row, err))
 		return false;
 	if (sqlite3_step(row) == SQLITE_ROW)
 		in->next_id = sqlite3_column_int64(row, 0) + 1;

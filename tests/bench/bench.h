@@ -20,5 +20,7 @@ bool bench_memory(const char *database);
 bool bench_recipes(void);
 /* A record of a million rows through the whole program: its time and its memory. */
 bool bench_record(const char *program);
+/* "log import" of an export against the sqlite3 shell's .import of the same rows. */
+bool bench_import(const char *program);
 
 #endif
