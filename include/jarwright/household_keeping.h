@@ -1,6 +1,6 @@
 /*
  * Keeping the household file: written out for other programs, taken in from a file or another
- * device, copied, and put back. The formats are described in DEVELOPERS.md, "What is exported".
+ * device, copied, and put back. The formats are described in the topic "export" of src/cli/topics.txt.
  */
 #ifndef JARWRIGHT_HOUSEHOLD_KEEPING_H
 #define JARWRIGHT_HOUSEHOLD_KEEPING_H

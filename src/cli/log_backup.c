@@ -21,9 +21,7 @@ int run_log_backup(struct invocation *inv)
 				   STATUS_DONE);
 	harmless(inv->operands[1], shown, sizeof shown);
 	struct page page = answer_page(inv);
-	page_format(&page, "",
-		    "%s is a copy of the household, checked and on disk; keep it on another "
-		    "disk or device",
-		    shown);
+	page_format(&page, "", "%s is a copy of the household, checked and on disk", shown);
+	page_text(&page, "", "Keep it on another disk or device.");
 	return STATUS_DONE;
 }

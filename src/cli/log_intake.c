@@ -64,13 +64,13 @@ static void print_counts(const struct page *page, const char *from, bool dry,
 {
 	char shown[512];
 	harmless(from, shown, sizeof shown);
-	page_format(page, "",
-		    "%s%s: %lld entr%s %s, %lld here already; %lld recipe%s %s, %lld here already",
+	const char *taken = dry ? "would be taken in" : "taken in";
+	page_format(page, "", "%s%s: %lld entr%s %s, %lld here already",
 		    dry ? "dry run, nothing was kept: " : "", shown, (long long)r->events_new,
-		    r->events_new == 1 ? "y" : "ies", dry ? "would be taken in" : "taken in",
-		    (long long)r->events_known, (long long)r->recipes_new,
-		    r->recipes_new == 1 ? "" : "s", dry ? "would be taken in" : "taken in",
-		    (long long)r->recipes_known);
+		    r->events_new == 1 ? "y" : "ies", taken, (long long)r->events_known);
+	if (r->recipes_new || r->recipes_known)
+		page_format(page, "", "recipes: %lld %s, %lld here already",
+			    (long long)r->recipes_new, taken, (long long)r->recipes_known);
 	if (r->recipes_beside)
 		page_format(page, "",
 			    "%lld of these recipes differ%s from yours of the same name and "
