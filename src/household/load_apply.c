@@ -155,27 +155,30 @@ static bool stays_sealed(enum jar_state to)
 	return to != JAR_UNSEALED && to != JAR_REPROCESSED && to != JAR_OPENED;
 }
 
+#define MOVE(also)                                                                                 \
+	"UPDATE jar SET state = ?3, place = ?4, since_ms = ?5, load = coalesce(?6, load), "        \
+	"sealed = max(?7, min(sealed, ?8)), late = late OR ?9" also                                \
+	" WHERE batch = ?1 AND number BETWEEN ?2 AND ?10"
+
 static enum applied write_jars(struct applying *a, int first, int last, const struct move *move)
 {
+	static const char stays[] = MOVE(""), goes[] = MOVE(", gone = 1");
 	sqlite3_stmt *write;
-	if (!store_cached(a->db,
-			  "UPDATE jar SET state = ?3, place = ?4, since_ms = ?5, gone = ?6, "
-			  "load = coalesce(?7, load), sealed = max(?8, min(sealed, ?10)), "
-			  "late = late OR ?9 WHERE batch = ?1 AND number BETWEEN ?2 AND ?11",
-			  &write, a->err))
+	/* What is gone never comes back; where nothing goes, the index of what is here stays as it
+	 * is. */
+	if (!store_cached(a->db, jar_state_gone(move->to) ? goes : stays, &write, a->err))
 		return APPLY_FAILED;
 	sqlite3_bind_int64(write, 1, a->event->subject);
 	sqlite3_bind_int(write, 2, first);
 	sqlite3_bind_text(write, 3, jar_state_word(move->to), -1, SQLITE_STATIC);
 	bind_text(write, 4, a->body, "place");
 	sqlite3_bind_int64(write, 5, a->event->at.ms);
-	sqlite3_bind_int(write, 6, jar_state_gone(move->to));
 	if (move->load)
-		sqlite3_bind_int64(write, 7, move->load);
-	sqlite3_bind_int(write, 8, move->to == JAR_SEALED);
+		sqlite3_bind_int64(write, 6, move->load);
+	sqlite3_bind_int(write, 7, move->to == JAR_SEALED);
+	sqlite3_bind_int(write, 8, stays_sealed(move->to));
 	sqlite3_bind_int(write, 9, json_is_true(json_object_get(a->body, "late")));
-	sqlite3_bind_int(write, 10, stays_sealed(move->to));
-	sqlite3_bind_int(write, 11, last);
+	sqlite3_bind_int(write, 10, last);
 	return apply_run(a, write);
 }
 
