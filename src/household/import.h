@@ -30,6 +30,7 @@ struct intake {
 	struct intake_report *report;
 	int64_t next_id;
 	uint8_t last_uuid[UUID_SIZE];
+	uint8_t newest[UUID_SIZE]; /* of this file, before anything came in */
 	struct intake_chain *chains;
 	size_t chains_n, latest; /* the chain that the last event went into */
 	struct tip *tips;        /* of the other file */

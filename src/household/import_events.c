@@ -81,10 +81,13 @@ bool intake_begin(struct household *db, struct intake_report *report, struct int
 	in->report = report;
 	/* In KiB: with SQLite's 2 MiB, pages of a long import would be written again and again. */
 	if (!store_exec(db, "PRAGMA cache_size = -65536", err) ||
-	    !store_cached(db, "SELECT max(id) FROM event", &row, err))
+	    !store_cached(db, "SELECT (SELECT max(id) FROM event), (SELECT max(uuid) FROM event)",
+			  &row, err))
 		return false;
-	if (sqlite3_step(row) == SQLITE_ROW)
+	if (sqlite3_step(row) == SQLITE_ROW) {
 		in->next_id = sqlite3_column_int64(row, 0) + 1;
+		(void)read_blob(row, 1, in->newest, UUID_SIZE); /* none: zeros */
+	}
 	return store_done(db, row, err) && read_chains(in, err);
 }
 
@@ -159,6 +162,10 @@ static bool look_up(struct intake *in, const struct event *event, bool *known, s
 {
 	sqlite3_stmt *query;
 	bool same = true;
+	*known = false;
+	/* Each comes once, in order: what is later than all that was here is new. */
+	if (memcmp(event->uuid, in->newest, UUID_SIZE) > 0)
+		return true;
 	if (!store_cached(in->db, "SELECT hash FROM event WHERE uuid = ?1", &query, err))
 		return false;
 	sqlite3_bind_blob(query, 1, event->uuid, UUID_SIZE, SQLITE_STATIC);

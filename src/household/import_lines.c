@@ -30,6 +30,14 @@ static bool make_room(struct import_lines *lines, size_t n, struct error *err)
 	return true;
 }
 
+static bool finish_line(struct import_lines *lines, struct error *err)
+{
+	if (!make_room(lines, 0, err))
+		return false;
+	lines->line[lines->line_n] = '\0';
+	return true;
+}
+
 static bool fill(struct import_lines *lines, bool *end, struct error *err)
 {
 	*end = false;
@@ -51,7 +59,7 @@ bool import_next_line(struct import_lines *lines, bool *end, struct error *err)
 			return false;
 		if (*end) {
 			*end = lines->line_n == 0;
-			return true;
+			return finish_line(lines, err);
 		}
 		const char *from = lines->chunk + lines->at;
 		const char *newline = memchr(from, '\n', lines->n - lines->at);
@@ -62,7 +70,7 @@ bool import_next_line(struct import_lines *lines, bool *end, struct error *err)
 		lines->line_n += n;
 		lines->at += n + (newline ? 1 : 0);
 		if (newline)
-			return true;
+			return finish_line(lines, err);
 	}
 }
 
@@ -175,6 +183,19 @@ static bool unhex_event(const struct event_words *words, struct traveller *t, st
 	       unhex("hash", words->hash, t->event.hash, DIGEST_SIZE, err);
 }
 
+/* As it was written: the hash is over this text of the body. */
+static bool take_body(struct intake *in, struct traveller *t, json_t *json, struct error *err)
+{
+	char *body = json_dumps(json, JSON_COMPACT | JSON_SORT_KEYS);
+	if (!body)
+		return error_failed(err, "out of memory; close other programs and try again");
+	t->event.body = body;
+	t->event.body_length = strlen(body);
+	bool ok = intake_event(in, t, err);
+	free(body);
+	return ok;
+}
+
 static bool take_words(struct intake *in, const struct event_words *words, struct error *err)
 {
 	struct traveller t = {.event = {.seq = words->number, .at = {words->at_ms, words->offset}}};
@@ -185,17 +206,7 @@ static bool take_words(struct intake *in, const struct event_words *words, struc
 	memcpy(t.event.kind, words->kind, strlen(words->kind) + 1);
 	if (!json_is_object(words->body))
 		return error_usage(err, "the entry's body is no JSON object; use another copy");
-	if (!unhex_event(words, &t, err))
-		return false;
-	/* As it was written: the hash is over this text. */
-	char *body = json_dumps(words->body, JSON_COMPACT | JSON_SORT_KEYS);
-	if (!body)
-		return error_failed(err, "out of memory; close other programs and try again");
-	t.event.body = body;
-	t.event.body_length = strlen(body);
-	bool ok = intake_event(in, &t, err);
-	free(body);
-	return ok;
+	return unhex_event(words, &t, err) && take_body(in, &t, words->body, err);
 }
 
 static bool take_event(struct intake *in, json_t *json, struct error *err)
@@ -226,9 +237,32 @@ static bool take(struct import_lines *lines, struct intake *in, json_t *json, st
 	return error_usage(err, "the line is no kitchen, recipe, chain or event; use another copy");
 }
 
+/*
+ * An event as the export writes it, key by key, which most lines are: only its body needs a parser
+ * of JSON. Any other line, wrong ones too, goes the long way: *taken is false.
+ */
+static bool take_plain_event(struct import_lines *lines, struct intake *in, bool *taken,
+			     struct error *err)
+{
+	struct traveller t;
+	const char *body = event_line_head(lines->line, &t);
+	json_t *json = NULL;
+	if (body && lines->line[lines->line_n - 1] == '}')
+		json = json_loadb(body, (size_t)(lines->line + lines->line_n - 1 - body),
+				  JSON_REJECT_DUPLICATES, NULL);
+	*taken = json_is_object(json);
+	bool ok = !*taken || (lines->events_read++, take_body(in, &t, json, err));
+	json_decref(json);
+	return ok;
+}
+
 bool import_take_line(struct import_lines *lines, struct intake *in, struct error *err)
 {
 	json_error_t why;
+	bool taken;
+	bool plain = take_plain_event(lines, in, &taken, err);
+	if (!plain || taken)
+		return plain;
 	json_t *json = json_loadb(lines->line, lines->line_n, JSON_REJECT_DUPLICATES, &why);
 	if (!json) {
 		char shown[TEXT_SHOWN_SIZE];

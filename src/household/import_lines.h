@@ -23,6 +23,11 @@ struct import_lines {
 bool import_next_line(struct import_lines *lines, bool *end, struct error *err);
 bool import_header(struct import_lines *lines, struct error *err);
 bool import_take_line(struct import_lines *lines, struct intake *in, struct error *err);
+/*
+ * Reads an event's line up to its body, if it is as the export writes it: all of t but the body.
+ * Where the body begins; NULL: it is another line.
+ */
+const char *event_line_head(const char *line, struct traveller *t);
 /* As many of each as the first line says? */
 bool import_is_whole(const struct import_lines *lines, struct error *err);
 

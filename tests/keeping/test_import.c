@@ -118,6 +118,28 @@ START_TEST(a_removed_or_doubled_or_swapped_line_is_refused)
 }
 END_TEST
 
+/* Other programs write JSON with other blanks, and keys in another order. */
+START_TEST(the_layout_of_the_lines_does_not_matter)
+{
+	char *copy = strdup(good), *text = NULL;
+	size_t n;
+	FILE *out = open_memstream(&text, &n);
+	ck_assert_ptr_nonnull(out);
+	for (char *line = strtok(copy, "\n"); line; line = strtok(NULL, "\n")) {
+		json_t *json = json_loads(line, 0, NULL);
+		ck_assert_int_eq(json_dumpf(json, out, JSON_SORT_KEYS | JSON_ENSURE_ASCII), 0);
+		fputc('\n', out);
+		json_decref(json);
+	}
+	ck_assert_int_eq(fclose(out), 0);
+	ck_assert_ptr_nonnull(strstr(text, "{\"at_ms\": "));
+	ck_assert_msg(import_bytes(text, n), "%s", b.err.text);
+	char *there = exported(&b);
+	ck_assert_str_eq(there, good);
+	free(copy), free(text), free(there);
+}
+END_TEST
+
 /* Cut off anywhere, it is refused: every byte counts but the last line's end. */
 START_TEST(a_cut_file_is_refused)
 {
@@ -196,6 +218,7 @@ Suite *import_suite(void)
 	tcase_add_loop_test(single, an_edit_is_refused_at_its_line, 0,
 			    (int)(sizeof edits / sizeof *edits));
 	tcase_add_test(single, a_removed_or_doubled_or_swapped_line_is_refused);
+	tcase_add_test(single, the_layout_of_the_lines_does_not_matter);
 	tcase_add_test(single, a_cut_file_is_refused);
 	tcase_add_test(single, what_is_huge_or_deep_is_refused);
 	tcase_add_test(single, one_uuid_with_two_contents_is_refused);
