@@ -2,6 +2,7 @@
 #include <jansson.h>
 
 #include "entry.h"
+#include "jarwright/text.h"
 #include "log_keeping.h"
 #include "request.h"
 
@@ -19,7 +20,7 @@ int run_log_backup(struct invocation *inv)
 	if (flag(inv, "json"))
 		return answer_json(inv, json_pack("{s:s}", "backup", inv->operands[1]),
 				   STATUS_DONE);
-	harmless(inv->operands[1], shown, sizeof shown);
+	text_harmless(inv->operands[1], shown, sizeof shown);
 	struct page page = answer_page(inv);
 	page_format(&page, "", "%s is a copy of the household, checked and on disk", shown);
 	page_text(&page, "", "Keep it on another disk or device.");

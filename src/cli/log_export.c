@@ -5,6 +5,7 @@
 #include <unistd.h>
 
 #include "entry.h"
+#include "jarwright/text.h"
 #include "log_keeping.h"
 #include "request.h"
 
@@ -61,7 +62,7 @@ static int say_where(struct invocation *inv, bool csv)
 		return answer_json(
 		    inv, json_pack("{s:s, s:s}", "format", csv ? "csv" : "json", "out", out),
 		    STATUS_DONE);
-	harmless(out, shown, sizeof shown);
+	text_harmless(out, shown, sizeof shown);
 	struct page page = answer_page(inv);
 	page_format(&page, "",
 		    csv ? "the tables are in the folder %s" : "the whole household is in %s",

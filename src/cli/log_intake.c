@@ -5,6 +5,7 @@
 #include <unistd.h>
 
 #include "entry.h"
+#include "jarwright/text.h"
 #include "log_keeping.h"
 #include "request.h"
 
@@ -63,7 +64,7 @@ static void print_counts(const struct page *page, const char *from, bool dry,
 			 const struct intake_report *r)
 {
 	char shown[512];
-	harmless(from, shown, sizeof shown);
+	text_harmless(from, shown, sizeof shown);
 	const char *taken = dry ? "would be taken in" : "taken in";
 	page_format(page, "", "%s%s: %lld entr%s %s, %lld here already",
 		    dry ? "dry run, nothing was kept: " : "", shown, (long long)r->events_new,
@@ -82,8 +83,8 @@ static void print_counts(const struct page *page, const char *from, bool dry,
 static void print_kitchen(const struct page *page, const struct intake_report *r)
 {
 	char here[KITCHEN_TYPED_SIZE + 8], there[KITCHEN_TYPED_SIZE + 8];
-	harmless(r->elevation_here, here, sizeof here);
-	harmless(r->elevation_there, there, sizeof there);
+	text_harmless(r->elevation_here, here, sizeof here);
+	text_harmless(r->elevation_there, there, sizeof there);
 	if (r->kitchen_taken)
 		page_format(page, "",
 			    "what the kitchen did not say here was taken over: look at it "
@@ -100,8 +101,8 @@ static void print_twin(const struct page *page, const struct intake_twin *twin)
 {
 	char devices[2][KITCHEN_NAME_SIZE + 8], titles[2][136];
 	for (int i = 0; i < 2; i++) {
-		harmless(twin->devices[i], devices[i], sizeof devices[i]);
-		harmless(twin->titles[i], titles[i], sizeof titles[i]);
+		text_harmless(twin->devices[i], devices[i], sizeof devices[i]);
+		text_harmless(twin->titles[i], titles[i], sizeof titles[i]);
 	}
 	page_format(page, "look: ",
 		    "%s was given out twice: %s@%s is %s, %s@%s is %s. Write the "
@@ -113,8 +114,8 @@ static void print_twin(const struct page *page, const struct intake_twin *twin)
 static void print_conflict(const struct page *page, const struct intake_conflict *one)
 {
 	char device[KITCHEN_NAME_SIZE + 8], why[264], when[INSTANT_SIZE];
-	harmless(one->device, device, sizeof device);
-	harmless(one->why, why, sizeof why);
+	text_harmless(one->device, device, sizeof device);
+	text_harmless(one->why, why, sizeof why);
 	page_format(page, "look: ",
 		    "entry %s#%lld (%s, %s) does not fit what was before it: %s. It is "
 		    "kept, and counts for nothing",
@@ -136,7 +137,7 @@ static void print_lists(const struct page *page, const struct intake_report *r)
 {
 	for (size_t i = 0; i < listed(r->forks_n); i++) {
 		char device[KITCHEN_NAME_SIZE + 8];
-		harmless(r->forks[i].device, device, sizeof device);
+		text_harmless(r->forks[i].device, device, sizeof device);
 		page_format(page, "look: ",
 			    "the file of '%s' was copied, and after entry %lld both "
 			    "copies were written; both are kept",

@@ -2,6 +2,7 @@
 #include <jansson.h>
 
 #include "entry.h"
+#include "jarwright/text.h"
 #include "log_keeping.h"
 #include "request.h"
 
@@ -21,9 +22,9 @@ int run_log_restore(struct invocation *inv)
 					     *kept ? kept : NULL),
 				   STATUS_DONE);
 	struct page page = answer_page(inv);
-	harmless(inv->operands[1], shown, sizeof shown);
+	text_harmless(inv->operands[1], shown, sizeof shown);
 	page_format(&page, "", "the household is as %s has it", shown);
-	harmless(kept, shown, sizeof shown);
+	text_harmless(kept, shown, sizeof shown);
 	if (*kept)
 		page_format(&page, "", "what was there until now is kept in %s", shown);
 	page_text(&page, "",

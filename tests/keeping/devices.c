@@ -90,12 +90,13 @@ static void do_with_jars(struct log_fixture *f, uint32_t *seed, int64_t batch, i
 static void load(struct log_fixture *f, uint32_t *seed, int64_t batch, int64_t at)
 {
 	char canner[UUID_TEXT_SIZE];
+	int number = 1 + (int)chance(seed, 2);
 	int64_t some = any_subject(f, seed, "canner-add");
 	if (some)
 		uuid_text(f, some, canner);
 	log_try(f, "load", batch, at,
-		json_pack("{s:i, s:s*, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I}", "number",
-			  1 + (int)chance(seed, 2), "canner", some ? canner : NULL, "jars", "n",
+		json_pack("{s:i, s:i, s:s*, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I}", "number", number,
+			  "first", number * 6 - 5, "canner", some ? canner : NULL, "jars", "n",
 			  (int)chance(seed, 6) + 1, "size", "pint", "facts", "outcome",
 			  chance(seed, 5) ? "processed" : "under-processed", "why", "", "out_ms",
 			  (json_int_t)at));
