@@ -30,10 +30,10 @@ static bool together(const struct shelf_line *a, const struct shelf_line *b)
 static size_t put_jars(const struct jar_group *group, char *buffer, size_t size, size_t n)
 {
 	char set[JAR_SET_SIZE], jar[64];
-	int written =
-	    snprintf(buffer + n, size - n, "%s%zu %s (%s: %s)", n ? ", " : "",
-		     jar_set_count(&group->jars), text_harmless(group->size, jar, sizeof jar),
-		     group->code, jar_set_text(&group->jars, set, sizeof set));
+	size_t jars = jar_set_count(&group->jars);
+	int written = snprintf(buffer + n, size - n, "%s%zu %s jar%s (%s: %s)", n ? ", " : "", jars,
+			       text_harmless(group->size, jar, sizeof jar), jars == 1 ? "" : "s",
+			       group->code, jar_set_text(&group->jars, set, sizeof set));
 	return written > 0 && (size_t)written < size - n ? n + (size_t)written : n;
 }
 

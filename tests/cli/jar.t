@@ -83,7 +83,7 @@ $ jarwright jar 26-041-06 discarded --json
 {"to":"discarded","place":null,"moved":[{"batch":"26-041","title":"Green beans","jars":"6","against_advice":null,"advice":null}]}
 
 $ jarwright jar 26-041-01 | grep -e neighbours -e cellar -e decided | sed 's/^  2[0-9: -]*  /  WHEN  /'
-  Green beans: 1 pint (26-041: 1), to the neighbours, given
+  Green beans: 1 pint jar (26-041: 1), to the neighbours, given
   WHEN  decided tested, to keep on the shelf: Green beans
   WHEN  put on the shelf, place: cellar, left
   WHEN  given to the neighbours
@@ -93,9 +93,9 @@ $ jarwright jar 26-041-04 --at 12:00
 = 2
 
 $ jarwright shelf | grep 'Green beans' | sed 's/2[0-9-]*[0-9]$/DAY/;s/\(by\|before\) 2[0-9-]*/\1 DAY/'
-  Green beans: 1 pint (26-041: 2); use by DAY [fsis-shelf table]
-  Green beans: 1 pint (26-041: 5); best before DAY [uga-sep6]
-  Green beans: 1 pint (26-041: 4), cellar, left; best before DAY
+  Green beans: 1 pint jar (26-041: 2); use by DAY [fsis-shelf table]
+  Green beans: 1 pint jar (26-041: 5); best before DAY [uga-sep6]
+  Green beans: 1 pint jar (26-041: 4), cellar, left; best before DAY
 
 $ jarwright due --days 30 | grep -c eat
 1

@@ -92,13 +92,13 @@ START_TEST(the_oldest_best_quality_date_comes_first)
 	ck_assert_uint_eq(list.lines_n, 3);
 	ck_assert_str_eq(list.lines[0].group->title, "Plums");
 	/* 12 months (USDA FSIS) from 2026-09-11 and 2026-09-21. */
-	shows("Plums: 7 pint (26-001: 1-7), not put away yet; best before 2027-09-11");
-	shows("Beets: 3 pint (26-002: 1-3), cellar; best before 2027-09-21");
-	shows("Beets: 3 pint (26-002: 5-7), not put away yet; best before 2027-09-21");
+	shows("Plums: 7 pint jars (26-001: 1-7), not put away yet; best before 2027-09-11");
+	shows("Beets: 3 pint jars (26-002: 1-3), cellar; best before 2027-09-21");
+	shows("Beets: 3 pint jars (26-002: 5-7), not put away yet; best before 2027-09-21");
 	shows_not("eaten");
 	const struct shelf_filter all = {.before_day = INT64_MAX, .gone_too = true};
 	look(&all, noon + 2 * DAY_MS);
-	shows("Beets: 1 pint (26-002: 4), eaten");
+	shows("Beets: 1 pint jar (26-002: 4), eaten");
 }
 END_TEST
 
@@ -112,17 +112,19 @@ START_TEST(what_is_not_for_the_shelf_is_on_top_with_what_to_do)
 	look(&any, noon + HOUR_MS);
 	ck_assert_int_eq(strncmp(shown, "NOT FOR THE SHELF: do this\n", 27), 0);
 	/* University of Nebraska Extension: 2 hours. AIB 539 (2015) guide 1 p. 1-26: 24 hours. */
-	shows(
-	    "Beans: 7 pint (26-002: 1-7); not processed as decided: refrigerate, freeze or process "
-	    "again before 2026-09-21 16:13; after that, discard");
-	shows("Beets: 2 pint (26-001: 6-7); unsealed: refrigerate, freeze or process again before "
+	shows("Beans: 7 pint jars (26-002: 1-7); not processed as decided: refrigerate, freeze or "
+	      "process "
+	      "again before 2026-09-21 16:13; after that, discard");
+	shows("Beets: 2 pint jars (26-001: 6-7); unsealed: refrigerate, freeze or process again "
+	      "before "
 	      "2026-09-22 14:13");
-	shows("Corn: 7 pint (26-003: 1-7); not known to be processed as decided: give the missing");
+	shows("Corn: 7 pint jars (26-003: 1-7); not known to be processed as decided: give the "
+	      "missing");
 	look(&any, noon + 3 * HOUR_MS);
-	shows("Beans: 7 pint (26-002: 1-7); DISCARD, do not taste");
-	shows("Beets: 2 pint (26-001: 6-7); unsealed: refrigerate");
+	shows("Beans: 7 pint jars (26-002: 1-7); DISCARD, do not taste");
+	shows("Beets: 2 pint jars (26-001: 6-7); unsealed: refrigerate");
 	look(&any, noon + 25 * HOUR_MS);
-	shows("Beets: 2 pint (26-001: 6-7); DISCARD, do not taste");
+	shows("Beets: 2 pint jars (26-001: 6-7); DISCARD, do not taste");
 }
 END_TEST
 
@@ -139,7 +141,7 @@ START_TEST(cold_goods_are_never_on_the_shelf)
 	for (size_t i = 0; i < list.lines_n; i++)
 		ck_assert_int_ne(list.lines[i].section, SHELF_GOOD);
 	/* Nothing is published for it: 3 days, as for what is opened (USDA FSIS). */
-	shows("Pesto: 2 half-pint (26-005: 1-2); use by 2026-09-24 (no time is published");
+	shows("Pesto: 2 half-pint jars (26-005: 1-2); use by 2026-09-24 (no time is published");
 	shows("In the freezer");
 }
 END_TEST
@@ -155,13 +157,13 @@ START_TEST(opened_and_chilled_jars_have_their_limits)
 	look(&any, noon + 2 * DAY_MS);
 	/* Opened on the 22nd, 3 days (USDA FSIS); chilled on the 22nd at 04:13 unsealed, 1 week
 	 * (Kansas State Extension); sealed and chilled, 12 months as on the shelf. */
-	shows("Beets: 1 pint (26-001: 1); use by 2026-09-25");
-	shows("Beets: 1 pint (26-001: 7); use by 2026-09-29");
-	shows("Beets: 1 pint (26-001: 2); best before 2027-09-21");
+	shows("Beets: 1 pint jar (26-001: 1); use by 2026-09-25");
+	shows("Beets: 1 pint jar (26-001: 7); use by 2026-09-29");
+	shows("Beets: 1 pint jar (26-001: 2); best before 2027-09-21");
 	look(&any, noon + 4 * DAY_MS);
 	shows_not("PAST");
 	look(&any, noon + 5 * DAY_MS);
-	shows("Beets: 1 pint (26-001: 1); PAST: use by 2026-09-25");
+	shows("Beets: 1 pint jar (26-001: 1); PAST: use by 2026-09-25");
 }
 END_TEST
 
