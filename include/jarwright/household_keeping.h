@@ -1,6 +1,7 @@
 /*
  * Keeping the household file: written out for other programs, taken in from a file or another
- * device, copied, and put back. The formats are described in the topic "export" of src/cli/topics.txt.
+ * device, copied, and put back. The formats are described in the topic "export" of
+ * src/cli/topics.txt.
  */
 #ifndef JARWRIGHT_HOUSEHOLD_KEEPING_H
 #define JARWRIGHT_HOUSEHOLD_KEEPING_H
@@ -36,8 +37,8 @@ const char *export_csv_file(size_t i);
 
 /* Called now and then in long work; total 0: not known. */
 struct progress {
-	void (*tell)(void *context, int64_t done, int64_t total);
-	void *context;
+	void (*tell)(const void *context, int64_t done, int64_t total);
+	const void *context;
 };
 
 /* An entry that makes no sense after those before it, as two devices may write them. */

@@ -30,7 +30,7 @@ bool open_for_intake(struct invocation *inv, struct household **out)
 
 /* --- Progress --- */
 
-static void tell(void *context, int64_t done, int64_t total)
+static void tell(const void *context, int64_t done, int64_t total)
 {
 	const char *what = context;
 	if (total > 0)
@@ -41,15 +41,14 @@ static void tell(void *context, int64_t done, int64_t total)
 	fflush(stderr);
 }
 
-static void keep_quiet(void *context, int64_t done, int64_t total)
+static void keep_quiet(const void *context, int64_t done, int64_t total)
 {
 	(void)context, (void)done, (void)total;
 }
 
 struct progress progress_line(const char *what)
 {
-	return (struct progress){isatty(STDERR_FILENO) ? tell : keep_quiet,
-				 (void *)(uintptr_t)what};
+	return (struct progress){isatty(STDERR_FILENO) ? tell : keep_quiet, what};
 }
 
 void progress_end(const struct progress *progress)

@@ -17,168 +17,82 @@
 #include "jarwright/text.h"
 #include "store.h"
 
-/* Codes as in find.c. */
-#define CODE(year, number)                                                                         \
-	"iif(" year " BETWEEN 2000 AND 2099, printf('%02d-%03d', " year " - 2000, " number         \
-	"), printf('%d-%03d', " year ", " number "))"
-#define ID(event) "(SELECT lower(hex(uuid)) FROM event WHERE event.id = " event ")"
-#define DEVICE(event)                                                                              \
-	"(SELECT chain.name FROM event JOIN chain ON chain.id = event.chain WHERE event.id "       \
-	"= " event ")"
-#define ORDER(event)    "(SELECT uuid FROM event WHERE event.id = " event ")"
-#define MOMENT(ms)      "strftime('%Y-%m-%dT%H:%M:%SZ', " ms " / 1000, 'unixepoch')"
-#define BATCH_CODE      CODE("batch.year", "batch.number")
-#define FROM_BATCH_CODE CODE("source.year", "source.number")
+/* Codes as in find.c; none where the batch was taken back. */
+/* clang-format off */
+#define CODE(of) \
+	"CASE WHEN " of ".year IS NULL THEN NULL " \
+	"WHEN " of ".year BETWEEN 2000 AND 2099 " \
+	"THEN printf('%02d-%03d', " of ".year - 2000, " of ".number) " \
+	"ELSE printf('%d-%03d', " of ".year, " of ".number) END"
+#define UUID(event) "(SELECT uuid FROM event WHERE event.id = " event ")"
+#define ID(event) "lower(hex(" UUID(event) "))"
+#define DEVICE(event) \
+	"(SELECT chain.name FROM event JOIN chain ON chain.id = event.chain " \
+	"WHERE event.id = " event ")"
+#define MOMENT(ms) "strftime('%Y-%m-%dT%H:%M:%SZ', " ms " / 1000, 'unixepoch')"
 
 static const struct table {
 	const char *file, *rows;
-} tables[] =
-    {
-	{"batches.csv",
-	 "SELECT " BATCH_CODE " AS batch, " ID("batch.id") " AS batch_id, " DEVICE(
-	     "batch.id") " AS device, day, title, food, recipe, keep, verdict, edition, pack, "
-			 "canner_kind, jar, "
-			 "elevation_mft, elevation_own, minutes, psi, vent, held, " MOMENT(
-			     "finished_ms") " AS finished FROM batch ORDER BY " ORDER("batch.id")},
-	{"loads.csv",
-	 "SELECT " BATCH_CODE " AS batch, " ID(
-	     "load.batch") " AS batch_id, load.number AS load, "
-			   "canner.name AS canner, " ID("load.canner") " AS canner_id, " MOMENT(
-			       "started_ms") " AS started, " MOMENT("out_ms") " AS out, outcome, "
-									      "why "
-									      "FROM load JOIN "
-									      "batch ON "
-									      "batch.id = "
-									      "load.batch LEFT "
-									      "JOIN "
-									      "canner ON canner.id "
-									      "= "
-									      "load.canner ORDER "
-									      "BY " ORDER(
-										  "load.batch") ", "
-												"lo"
-												"ad"
-												"."
-												"nu"
-												"mb"
-												"e"
-												"r"},
-	{"jars.csv",
-	 "SELECT printf('%s-%02d', " BATCH_CODE ", jar.number) AS jar, " BATCH_CODE
-	 " AS batch, " ID(
-	     "jar.batch") " AS batch_id, jar.number AS number, size, load, state, "
-			  "place, " MOMENT(
-			      "since_ms") " AS since, gone, sealed, late FROM jar JOIN "
-					  "batch ON batch.id = jar.batch "
-					  "ORDER BY " ORDER("jar.batch") ", jar.number"},
-	{"lots.csv",
-	 "SELECT " ID("lot.id") " AS lot_id, " DEVICE(
-	     "lot.id") " AS device, kind, name, supplier, code, "
-		       "dated, strength_mpct, finished FROM lot ORDER BY " ORDER("lot.id")},
-	{"canners.csv",
-	 "SELECT " ID("canner.id") " AS canner_id, " DEVICE(
-	     "canner.id") " AS device, name, kind, "
-			  "holds_quarts, holds_pints, holds_half_pints, retired FROM "
-			  "canner ORDER BY " ORDER("canner.id")},
-	{"gauge-tests.csv",
-	 "SELECT canner.name AS canner, " ID(
-	     "gauge_test.canner") " AS canner_id, tested, high_mpsi, "
-				  "error_mpsi FROM gauge_test LEFT JOIN canner ON canner.id = "
-				  "gauge_test.canner ORDER BY " ORDER("gauge_test.id")},
-	{"recalls.csv",
-	 "SELECT 'R' || " CODE("year", "number") " AS recall, " ID(
-	     "recall.id") " AS "
-			  "recall_id, " DEVICE(
-			      "r"
-			      "e"
-			      "c"
-			      "a"
-			      "l"
-			      "l"
-			      "."
-			      "i"
-			      "d") " AS device, reason, what, " MOMENT("opened_ms") " AS "
-										    "opened,"
-										    " " MOMENT("clo"
-											       "sed"
-											       "_m"
-											       "s") " AS "
-												    "close"
-												    "d "
-												    "FROM "
-												    "recal"
-												    "l "
-												    "ORDER"
-												    " BY"
-												    " " ORDER(
-													"recall.id")},
-	{"recalled-jars.csv",
-	 "SELECT 'R' || " CODE("recall.year", "recall.number") " AS recall, " ID(
-	     "recall_jar.recall") " AS recall_id, " BATCH_CODE
-				  " AS batch, " ID(
-				      "recall_jar.batch") " AS batch_id, "
-							  "recall_jar.number AS number, "
-							  "disposition, "
-							  "note, " MOMENT("at_ms") " AS recorded "
-										   "FROM "
-										   "recall_jar "
-										   "JOIN recall ON "
-										   "recall.id = "
-										   "recall_jar."
-										   "recall "
-										   "LEFT JOIN "
-										   "batch ON "
-										   "batch.id = "
-										   "recall_jar."
-										   "batch ORDER "
-										   "BY " ORDER("rec"
-											       "all"
-											       "_ja"
-											       "r."
-											       "rec"
-											       "al"
-											       "l") ", " ORDER(
-										       "recall_jar."
-										       "batch") ", "
-												"re"
-												"ca"
-												"ll"
-												"_"
-												"ja"
-												"r."
-												"nu"
-												"mb"
-												"e"
-												"r"},
-	{"batch-lots.csv",
-	 "SELECT " BATCH_CODE
-	 " AS batch, " ID("batch_lot.batch") " AS batch_id, lot.name AS lot, " ID(
-	     "batch_lot.lot") " AS lot_id FROM batch_lot JOIN batch ON batch.id = batch_lot.batch "
-			      "LEFT JOIN lot ON lot.id = batch_lot.lot ORDER BY " ORDER(
-				  "batch_lot.batch") ", " ORDER("batch_lot.lot")},
-	{"batch-from.csv",
-	 "SELECT " BATCH_CODE
-	 " AS batch, " ID("batch_from.batch") " AS batch_id, " FROM_BATCH_CODE
-					      " AS from_batch, " ID(
-						  "batch_from.from_batch") " AS from_batch_id, "
-									   "from_number FROM "
-									   "batch_from "
-									   "JOIN batch ON batch.id "
-									   "= batch_from.batch "
-									   "LEFT JOIN batch AS "
-									   "source ON source.id = "
-									   "batch_from.from_batch "
-									   "ORDER BY " ORDER("batch"
-											     "_from"
-											     ".batc"
-											     "h") ", " ORDER(
-									       "batch_from.from_"
-									       "batch") ", "
-											"from"
-											"_num"
-											"be"
-											"r"},
+} tables[] = {
+    {"batches.csv",
+     "SELECT " CODE("batch") " AS batch, " ID("batch.id") " AS batch_id, "
+     DEVICE("batch.id") " AS device, day, title, food, recipe, keep, verdict, edition, pack, "
+     "canner_kind, jar, elevation_mft, elevation_own, minutes, psi, vent, held, "
+     MOMENT("finished_ms") " AS finished "
+     "FROM batch ORDER BY " UUID("batch.id")},
+    {"loads.csv",
+     "SELECT " CODE("batch") " AS batch, " ID("load.batch") " AS batch_id, load.number AS load, "
+     "canner.name AS canner, " ID("load.canner") " AS canner_id, "
+     MOMENT("started_ms") " AS started, " MOMENT("out_ms") " AS out, outcome, why "
+     "FROM load JOIN batch ON batch.id = load.batch "
+     "LEFT JOIN canner ON canner.id = load.canner "
+     "ORDER BY " UUID("load.batch") ", load.number"},
+    {"jars.csv",
+     "SELECT " CODE("batch") " || printf('-%02d', jar.number) AS jar, " CODE("batch") " AS batch, "
+     ID("jar.batch") " AS batch_id, jar.number AS number, size, load, state, place, "
+     MOMENT("since_ms") " AS since, gone, sealed, late "
+     "FROM jar JOIN batch ON batch.id = jar.batch "
+     "ORDER BY " UUID("jar.batch") ", jar.number"},
+    {"lots.csv",
+     "SELECT " ID("lot.id") " AS lot_id, " DEVICE("lot.id") " AS device, kind, name, supplier, "
+     "code, dated, strength_mpct, finished "
+     "FROM lot ORDER BY " UUID("lot.id")},
+    {"canners.csv",
+     "SELECT " ID("canner.id") " AS canner_id, " DEVICE("canner.id") " AS device, name, kind, "
+     "holds_quarts, holds_pints, holds_half_pints, retired "
+     "FROM canner ORDER BY " UUID("canner.id")},
+    {"gauge-tests.csv",
+     "SELECT canner.name AS canner, " ID("gauge_test.canner") " AS canner_id, tested, high_mpsi, "
+     "error_mpsi "
+     "FROM gauge_test LEFT JOIN canner ON canner.id = gauge_test.canner "
+     "ORDER BY " UUID("gauge_test.id")},
+    {"recalls.csv",
+     "SELECT 'R' || " CODE("recall") " AS recall, " ID("recall.id") " AS recall_id, "
+     DEVICE("recall.id") " AS device, reason, what, " MOMENT("opened_ms") " AS opened, "
+     MOMENT("closed_ms") " AS closed "
+     "FROM recall ORDER BY " UUID("recall.id")},
+    {"recalled-jars.csv",
+     "SELECT 'R' || " CODE("recall") " AS recall, " ID("recall_jar.recall") " AS recall_id, "
+     CODE("batch") " AS batch, " ID("recall_jar.batch") " AS batch_id, "
+     "recall_jar.number AS number, disposition, note, " MOMENT("at_ms") " AS recorded "
+     "FROM recall_jar JOIN recall ON recall.id = recall_jar.recall "
+     "LEFT JOIN batch ON batch.id = recall_jar.batch "
+     "ORDER BY " UUID("recall_jar.recall") ", " UUID("recall_jar.batch") ", recall_jar.number"},
+    {"batch-lots.csv",
+     "SELECT " CODE("batch") " AS batch, " ID("batch_lot.batch") " AS batch_id, lot.name AS lot, "
+     ID("batch_lot.lot") " AS lot_id "
+     "FROM batch_lot JOIN batch ON batch.id = batch_lot.batch "
+     "LEFT JOIN lot ON lot.id = batch_lot.lot "
+     "ORDER BY " UUID("batch_lot.batch") ", " UUID("batch_lot.lot")},
+    {"batch-from.csv",
+     "SELECT " CODE("batch") " AS batch, " ID("batch_from.batch") " AS batch_id, "
+     CODE("source") " AS from_batch, " ID("batch_from.from_batch") " AS from_batch_id, "
+     "from_number "
+     "FROM batch_from JOIN batch ON batch.id = batch_from.batch "
+     "LEFT JOIN batch AS source ON source.id = batch_from.from_batch "
+     "ORDER BY " UUID("batch_from.batch") ", " UUID("batch_from.from_batch") ", from_number"},
 };
+/* clang-format on */
 #define TABLES (sizeof tables / sizeof *tables)
 
 const char *export_csv_file(size_t i)

@@ -61,7 +61,7 @@ static void name_beside(const char *name, const char *whose, int n, char out[REC
 		snprintf(tail, sizeof tail, " (%s %d)", whose, n);
 	snprintf(out, RECIPE_NAME_SIZE - strlen(tail), "%s", name);
 	text_drop_partial(out);
-	strcat(out, tail);
+	memcpy(out + strlen(out), tail, strlen(tail) + 1);
 }
 
 static bool put_beside(struct intake *in, const struct coming *recipe, const char *whose,
@@ -171,7 +171,7 @@ bool intake_kitchen(struct intake *in, const struct kitchen_said *said, bool tak
 	if (!read_here(in, &elevation, &units, err))
 		return false;
 	if (said->elevation && strlen(said->elevation) < sizeof report->elevation_there)
-		strcpy(report->elevation_there, said->elevation);
+		memcpy(report->elevation_there, said->elevation, strlen(said->elevation) + 1);
 	/* It decides process times: never changed by what another file says. */
 	report->elevation_differs = said->elevation && (elevation || !take) &&
 				    strcmp(report->elevation_here, said->elevation) != 0;
