@@ -229,3 +229,8 @@ void copy_device(struct log_fixture *from, struct log_fixture *to)
 	    !household_open(to->path, HOUSEHOLD_WRITE, &to->db, &to->err))
 		ck_abort_msg("%s", to->err.text);
 }
+
+void new_device(struct log_fixture *f)
+{
+	fixture_open(f);
+}

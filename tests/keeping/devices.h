@@ -26,6 +26,8 @@ char *tables_of(struct log_fixture *f);
 void must_be_sound(struct log_fixture *f);
 /* a takes in what b has; how much was new. */
 int64_t must_merge(struct log_fixture *a, const struct log_fixture *b);
+/* A device with a new file; fixture_close() it. */
+void new_device(struct log_fixture *f);
 /* Another device with a copy of the file, as somebody makes it who copies it by hand. */
 void copy_device(struct log_fixture *from, struct log_fixture *to);
 

@@ -11,7 +11,7 @@ static char copy[160], kept[HOUSEHOLD_PATH_SIZE + 32];
 
 static void setup(void)
 {
-	fixture_open(&a);
+	new_device(&a);
 	snprintf(copy, sizeof copy, "%s/copy.db", a.folder);
 	day_start(&a, &(struct day){.number = 1, .at = NOON_MS});
 	if (!household_backup(a.db, copy, &a.err))

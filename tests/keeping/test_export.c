@@ -8,8 +8,8 @@ static struct log_fixture a, b;
 
 static void setup(void)
 {
-	fixture_open(&a);
-	fixture_open(&b);
+	new_device(&a);
+	new_device(&b);
 }
 
 static void teardown(void)

@@ -7,8 +7,8 @@ static char *good;
 
 static void setup(void)
 {
-	fixture_open(&a);
-	fixture_open(&b);
+	new_device(&a);
+	new_device(&b);
 	int64_t batch = day_start(&a, &(struct day){.number = 1, .at = NOON_MS});
 	day_load(&a, batch, 3, "pint", "processed", NOON_MS);
 	day_seal(&a, batch, "1-2", true, NOON_MS + DAY_MS);

@@ -23,8 +23,8 @@ START_TEST(two_devices_end_with_the_same)
 {
 	struct log_fixture a, b;
 	uint32_t seed = (uint32_t)_i + 1;
-	fixture_open(&a);
-	fixture_open(&b);
+	new_device(&a);
+	new_device(&b);
 	for (int round = 0; round < 3; round++) {
 		random_days(&a, &seed, 25);
 		random_days(&b, &seed, 25);
@@ -50,13 +50,13 @@ START_TEST(any_order_of_merging_ends_with_the_same)
 	static const int orders[][3] = {{0, 1, 2}, {2, 1, 0}, {1, 0, 2}, {1, 2, 0}};
 	struct log_fixture device[3], sum[4];
 	uint32_t seed = (uint32_t)_i + 100;
-	fixture_open(&device[0]);
-	fixture_open(&device[1]);
+	new_device(&device[0]);
+	new_device(&device[1]);
 	random_days(&device[0], &seed, 15);
 	if (_i % 2)
 		copy_device(&device[0], &device[2]);
 	else
-		fixture_open(&device[2]);
+		new_device(&device[2]);
 	for (int round = 0; round < 3; round++) {
 		for (int i = 0; i < 3; i++)
 			random_days(&device[i], &seed, 12);
@@ -64,7 +64,7 @@ START_TEST(any_order_of_merging_ends_with_the_same)
 			must_merge(&device[chance(&seed, 2)], &device[2]);
 	}
 	for (int i = 0; i < 4; i++) {
-		fixture_open(&sum[i]);
+		new_device(&sum[i]);
 		for (int k = 0; k < 3; k++)
 			must_merge(&sum[i], &device[orders[i][k]]);
 		must_be_sound(&sum[i]);
@@ -91,8 +91,8 @@ static struct intake_report report;
 
 static void setup(void)
 {
-	fixture_open(&a);
-	fixture_open(&b);
+	new_device(&a);
+	new_device(&b);
 }
 
 static void teardown(void)
