@@ -114,11 +114,10 @@ static int answer(struct invocation *inv, runner *run)
 	char *bytes = NULL;
 	size_t n = 0;
 	int status = collect(inv, run, &bytes, &n);
-	if (inv->err->kind == ERROR_NONE && !output_write(bytes, n, inv->err)) {
+	if (inv->err->kind == ERROR_NONE && !output_write(bytes, n, inv->err))
 		status = STATUS_FAILED;
-		if (inv->saved)
-			error_context(inv->err, "the change was saved, but not told");
-	}
+	if (inv->err->kind != ERROR_NONE && inv->saved)
+		error_context(inv->err, "the change was saved, but not told");
 	free(bytes);
 	return status;
 }
