@@ -1,9 +1,12 @@
 #include <stdarg.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "jarwright/text.h"
 #include "log.h"
+
+#define BODY_ROOM 65536 /* bytes: what reading a small body takes, and more */
 
 /* --- Taking back --- */
 
@@ -91,13 +94,32 @@ bool kind_known(const char *kind, bool *begins)
 	return known != NULL;
 }
 
+/*
+ * Jansson does not always tell a lack of memory from a bad body, and an event must not be called
+ * senseless for it: so a body that fails is read again once there surely is memory. NULL: it is
+ * bad, or with false there is none.
+ */
+static bool read_body(const struct event *event, json_t **out, struct error *err)
+{
+	*out = json_loadb(event->body, event->body_length, JSON_REJECT_DUPLICATES, NULL);
+	if (*out)
+		return true;
+	void *room = malloc(BODY_ROOM + 16 * event->body_length);
+	if (!room)
+		return error_failed(err, "log: out of memory; close other programs and try again");
+	free(room);
+	*out = json_loadb(event->body, event->body_length, JSON_REJECT_DUPLICATES, NULL);
+	return true;
+}
+
 enum applied apply_event(struct household *db, const struct event *event, char why[256],
 			 struct error *err)
 {
 	struct applying a = {.db = db, .event = event, .err = err};
 	const struct kind *kind = find_kind(event->kind);
 	enum applied how;
-	a.body = json_loadb(event->body, event->body_length, JSON_REJECT_DUPLICATES, NULL);
+	if (!read_body(event, &a.body, err))
+		return APPLY_FAILED;
 	if (!kind || kind->begins != (event->subject == event->id))
 		how =
 		    senseless(&a, "log: this jarwright knows no such entry: '%.31s'", event->kind);
