@@ -54,6 +54,9 @@ static uint64_t draw(void)
 
 /* --- Images --- */
 
+static void image_load(struct image *image);
+
+/* The image of a name; made, with what the disk has under it, when it is first heard of. */
 static struct image *image_of(const char *path)
 {
 	struct image *empty = NULL;
@@ -67,22 +70,8 @@ static struct image *image_of(const char *path)
 	memset(empty, 0, sizeof *empty);
 	snprintf(empty->path, sizeof empty->path, "%s", path);
 	empty->used = true;
+	image_load(empty);
 	return empty;
-}
-
-/* What was on the disk before the test is safe. */
-static void image_load(struct image *image)
-{
-	FILE *file = fopen(image->path, "rb");
-	if (!file)
-		return;
-	image->made_safe = true;
-	int c;
-	while ((c = getc(file)) != EOF) {
-		image->bytes = must(realloc(image->bytes, image->n + 1));
-		image->bytes[image->n++] = (unsigned char)c;
-	}
-	fclose(file);
 }
 
 static void image_resize(struct image *image, size_t n)
@@ -92,6 +81,22 @@ static void image_resize(struct image *image, size_t n)
 		memset(image->bytes + image->n, 0, n - image->n);
 	}
 	image->n = n;
+}
+
+/* What was on the disk before the test is safe. */
+static void image_load(struct image *image)
+{
+	FILE *file = fopen(image->path, "rb");
+	if (!file)
+		return;
+	image->made_safe = true;
+	if (fseek(file, 0, SEEK_END) != 0)
+		abort();
+	image_resize(image, (size_t)ftell(file));
+	rewind(file);
+	if (image->n && fread(image->bytes, 1, image->n, file) != image->n)
+		abort();
+	fclose(file);
 }
 
 static void put(struct image *image, size_t at, const unsigned char *bytes, size_t n)
@@ -132,13 +137,19 @@ static void image_sync(struct image *image)
 	image->made_safe = true;
 }
 
-/* Of what was on its way, a sector here and there arrived. */
+/* Of what was on its way, a sector here and there arrived; or all of this file's, or none. */
+static bool arrives(int mode)
+{
+	return mode < 2 ? mode == 1 : draw() % 2 == 1;
+}
+
 static void image_crash(struct image *image)
 {
+	const int mode = (int)(draw() % 4);
 	for (size_t i = 0; i < image->pending_n; i++) {
 		const struct pending *p = &image->pending[i];
 		if (p->truncation) {
-			if (draw() % 2)
+			if (arrives(mode))
 				image_resize(image, (size_t)p->at);
 			continue;
 		}
@@ -147,7 +158,7 @@ static void image_crash(struct image *image)
 			size_t n = SECTOR - at % SECTOR;
 			if (n > p->n - done)
 				n = p->n - done;
-			if (draw() % 2)
+			if (arrives(mode))
 				put(image, at, p->bytes + done, n);
 			done += n;
 		}
@@ -158,6 +169,7 @@ static void image_crash(struct image *image)
 /* Leaves the files as the disk has them. The index of a log in memory does not survive. */
 static void lose_power(void)
 {
+	fault.seed ^= (uint64_t)fault.syncs << 32; /* another choice at every sync */
 	for (int i = 0; i < FILES_MAX; i++) {
 		struct image *image = &images[i];
 		if (!image->used)
@@ -215,6 +227,11 @@ void disk_refuse(int n, int code, bool stays)
 void disk_heal(void)
 {
 	set_fault();
+}
+
+void disk_cut_power(void)
+{
+	lose_power();
 }
 
 int disk_syncs(void)
@@ -320,15 +337,19 @@ static int file_sector(sqlite3_file *file)
 	return real_of(file)->pMethods->xSectorSize(real_of(file));
 }
 
-/* None of the promises of a better disk: neither atomic writes nor writes in order. */
+/* None of the promises of a better disk, neither atomic writes nor writes in order; only what
+ * SQLite takes for granted of every disk: a torn write leaves the bytes beside it alone. */
 static int file_character(sqlite3_file *file)
 {
-	(void)file;
-	return 0;
+	return real_of(file)->pMethods->xDeviceCharacteristics(real_of(file)) &
+	       SQLITE_IOCAP_POWERSAFE_OVERWRITE;
 }
 
 static int file_shm_map(sqlite3_file *file, int page, int size, int extend, void volatile **out)
 {
+	int code = extend ? refused() : SQLITE_OK;
+	if (code != SQLITE_OK)
+		return code == SQLITE_IOERR ? SQLITE_IOERR_SHMSIZE : code;
 	return real_of(file)->pMethods->xShmMap(real_of(file), page, size, extend, out);
 }
 
@@ -382,12 +403,10 @@ static int disk_open(sqlite3_vfs *vfs, const char *name, sqlite3_file *file, int
 	(void)vfs;
 	file->pMethods = NULL;
 	mine->real = (sqlite3_file *)(mine + 1);
-	/* Files without a name are temporary: nothing of them matters later. */
+	/* A file without a name is temporary: nothing of it matters later. */
 	if (!name)
-		return SQLITE_CANTOPEN;
+		return real_disk()->xOpen(real_disk(), name, file, flags, out);
 	struct image *image = image_of(name);
-	if (!image->bytes && !image->pending)
-		image_load(image);
 	int code = real_disk()->xOpen(real_disk(), name, mine->real, flags, out);
 	if (code != SQLITE_OK)
 		return code;

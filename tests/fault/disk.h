@@ -14,7 +14,7 @@ void disk_install(void);
 
 /* Operations since disk_install() or the last setting of a fault. */
 int disk_syncs(void);
-int disk_writes(void); /* writes, truncations and syncs: what can fail */
+int disk_writes(void); /* writes, truncations, growing a shared index and syncs: what can fail */
 
 /*
  * The power goes at the n-th sync, counted from 1, before (or, with after, behind) what it makes
@@ -23,6 +23,8 @@ int disk_writes(void); /* writes, truncations and syncs: what can fail */
  */
 #define DISK_POWER_LOST 77
 void disk_lose_power(int n, bool after, uint64_t seed);
+/* The same at once: for the moment after the last sync, with a seed set by disk_lose_power(). */
+void disk_cut_power(void);
 
 /* The n-th write, truncation or sync fails with this SQLite code; with stays, all later ones too.
  */

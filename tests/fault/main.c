@@ -1,0 +1,3 @@
+#include "suites.h"
+
+SUITE_MAIN(power_suite(), disk_suite(), memory_suite())
