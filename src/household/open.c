@@ -6,7 +6,8 @@
 
 #include "store.h"
 
-#define BUSY_MILLISECONDS 10000
+#define BUSY_MILLISECONDS      10000
+#define BUSY_STEP_MILLISECONDS 10
 
 /* Whether there is a file, and that it is one: a link to nothing is not "no file". */
 static bool file_exists(const char *path, bool *exists, struct error *err)
@@ -113,15 +114,29 @@ static bool ready_to_read(struct household *db, struct error *err)
 	return true;
 }
 
+/*
+ * SQLite does not wait by itself to change how a file is kept: while several programs make one
+ * file, each has to ask again. Where the file system cannot do WAL, SQLite keeps its rollback
+ * journal: slower, as safe.
+ */
+static bool keep_as_wal(struct household *db, struct error *err)
+{
+	for (int waited = 0;; waited += BUSY_STEP_MILLISECONDS) {
+		int code = sqlite3_exec(db->sql, "PRAGMA journal_mode = WAL", NULL, NULL, NULL);
+		if (code == SQLITE_OK)
+			return true;
+		if ((code & 0xff) != SQLITE_BUSY || waited >= BUSY_MILLISECONDS)
+			return store_failed(db, err);
+		sqlite3_sleep(BUSY_STEP_MILLISECONDS);
+	}
+}
+
 /* Nothing is written before the file is known to be ours, or empty. */
 static bool ready_to_write(struct household *db, struct error *err)
 {
 	enum store_kind kind;
-	/* Where the file system cannot do WAL, SQLite keeps its rollback journal: slower, as safe.
-	 */
 	return store_recognise(db, &kind, &db->version, err) && store_migrate(db, err) &&
-	       store_recognise(db, &kind, &db->version, err) &&
-	       store_exec(db, "PRAGMA journal_mode = WAL", err);
+	       store_recognise(db, &kind, &db->version, err) && keep_as_wal(db, err);
 }
 
 /* "file:" and the path with everything but plain characters as %XX, for a URI. */

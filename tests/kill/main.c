@@ -1,0 +1,3 @@
+#include "suites.h"
+
+SUITE_MAIN(kill_suite(), two_suite())
