@@ -131,9 +131,9 @@ check: $(PROGRAM) $(TESTS) $(BUILD)/readme.t
 # Everything that takes minutes too.
 check-all: check prove rules-off check-valgrind
 
-# One process, no forks, so that leaks and bad reads show.
+# One process, no forks, so that leaks and bad reads show; so without the suites that are all forks.
 check-valgrind: $(PROGRAM) $(TESTS) $(BUILD)/readme.t
-	@set -e; for suite in $(TESTS); do CK_FORK=no CK_DEFAULT_TIMEOUT=0 $(RUN) \
+	@set -e; for suite in $(filter-out %/fault %/kill,$(TESTS)); do CK_FORK=no CK_DEFAULT_TIMEOUT=0 $(RUN) \
 		valgrind -q --leak-check=full --error-exitcode=9 --trace-children=no $$suite; done
 
 # The suites again under the address and undefined-behaviour sanitizers, in their own tree.

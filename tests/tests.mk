@@ -41,4 +41,19 @@ $(BUILD)/samples: $(LIB) tests/pages/samples.c
 check-pages: $(PROGRAM) $(BUILD)/samples deps-pages
 	tests/pages/pages.sh $(PROGRAM) $(BUILD)/samples $(BUILD)/pages
 
-.PHONY: prove golden-update rules-off bench check-pages
+# Power loss, refused writes and lack of memory at every single point of the day; "check" tries a
+# sample of them.
+check-faults: $(BUILD)/tests/fault
+	JARWRIGHT_FAULT_STRIDE=1 $(RUN) $(BUILD)/tests/fault
+
+# Two writers killed at 500 random moments; 20 in "check".
+check-kill: $(BUILD)/tests/kill
+	JARWRIGHT_KILLS=500 CK_RUN_SUITE=kill $(RUN) $(BUILD)/tests/kill
+
+# Two writers and a reader at one file for a minute; 3 seconds in "check".
+check-two: $(BUILD)/tests/kill
+	JARWRIGHT_SECONDS=60 CK_RUN_SUITE=two $(RUN) $(BUILD)/tests/kill
+
+check-all: check-faults check-kill check-two
+
+.PHONY: check-faults check-kill check-two check-pages prove golden-update rules-off bench

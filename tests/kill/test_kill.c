@@ -11,8 +11,8 @@
 #include "suites.h"
 #include "writers.h"
 
-#define RUNS         20
-#define MOMENT_US 80000 /* the latest moment after the start */
+#define RUNS      20
+#define MOMENT_US 250000 /* the latest moment after the start */
 
 /* How far the writers come by then is up to the machine. */
 static useconds_t moment(void)

@@ -242,7 +242,8 @@ static void check_log(const char *what)
 	static struct log_report report;
 	struct household *db;
 	struct error err = {0};
-	if (!household_open(path, HOUSEHOLD_READ, &db, &err) || !household_verify(db, &report, &err))
+	if (!household_open(path, HOUSEHOLD_READ, &db, &err) ||
+	    !household_verify(db, &report, &err))
 		ck_abort_msg("%s: %s", what, err.text);
 	ck_assert_msg(report.faults_n == 0, "%s: %s", what, report.faults[0].text);
 	household_close(db);
@@ -252,13 +253,14 @@ int writers_check(int unacked, const char *what)
 {
 	int more = 0;
 	sqlite3 *db = look();
-	ck_assert_msg(ask(db, "SELECT 1 FROM pragma_integrity_check WHERE integrity_check = 'ok'", 0,
-			  0) == 1,
-		      "%s: the file is damaged", what);
+	ck_assert_msg(
+	    ask(db, "SELECT 1 FROM pragma_integrity_check WHERE integrity_check = 'ok'", 0, 0) == 1,
+	    "%s: the file is damaged", what);
 	bool logged = ask(db, "SELECT count(*) FROM sqlite_schema WHERE name = 'event'", 0, 0);
 	for (int writer = 0; writer < WRITERS; writer++) {
 		int acked = acknowledged(writer);
-		int there = count_writes(db, writer, acked), all = count_writes(db, writer, INT32_MAX);
+		int there = count_writes(db, writer, acked),
+		    all = count_writes(db, writer, INT32_MAX);
 		ck_assert_msg(there == acked, "%s: %d writes acknowledged, %d there", what, acked,
 			      there);
 		ck_assert_msg(all - acked <= unacked, "%s: %d writes nobody made", what,
