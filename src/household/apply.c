@@ -94,21 +94,18 @@ bool kind_known(const char *kind, bool *begins)
 	return known != NULL;
 }
 
-/*
- * Jansson does not always tell a lack of memory from a bad body, and an event must not be called
- * senseless for it: so a body that fails is read again once there surely is memory. NULL: it is
- * bad, or with false there is none.
- */
-static bool read_body(const struct event *event, json_t **out, struct error *err)
+bool body_read(const char *text, size_t n, json_t **out, struct error *err)
 {
-	*out = json_loadb(event->body, event->body_length, JSON_REJECT_DUPLICATES, NULL);
+	*out = json_loadb(text, n, JSON_REJECT_DUPLICATES, NULL);
 	if (*out)
 		return true;
-	void *room = malloc(BODY_ROOM + 16 * event->body_length);
+	/* Jansson does not always tell a lack of memory from a bad body: read it again once there
+	 * surely is memory. */
+	void *room = malloc(BODY_ROOM + 16 * n);
 	if (!room)
 		return error_failed(err, "log: out of memory; close other programs and try again");
 	free(room);
-	*out = json_loadb(event->body, event->body_length, JSON_REJECT_DUPLICATES, NULL);
+	*out = json_loadb(text, n, JSON_REJECT_DUPLICATES, NULL);
 	return true;
 }
 
@@ -118,7 +115,7 @@ enum applied apply_event(struct household *db, const struct event *event, char w
 	struct applying a = {.db = db, .event = event, .err = err};
 	const struct kind *kind = find_kind(event->kind);
 	enum applied how;
-	if (!read_body(event, &a.body, err))
+	if (!body_read(event->body, event->body_length, &a.body, err))
 		return APPLY_FAILED;
 	if (!kind || kind->begins != (event->subject == event->id))
 		how =

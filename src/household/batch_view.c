@@ -124,7 +124,9 @@ static bool read_event(sqlite3_stmt *row, struct batch_view *out, struct error *
 	sqlite3_snprintf(sizeof event->kind, event->kind, "%s", column(row, 1));
 	event->at.ms = sqlite3_column_int64(row, 2);
 	event->at.offset_min = sqlite3_column_int(row, 3);
-	event->body = json_loads(column(row, 4), 0, NULL);
+	const char *body = column(row, 4);
+	if (!body_read(body, strlen(body), &event->body, err))
+		return false;
 	event->undone = sqlite3_column_int(row, 5) != 0;
 	sqlite3_snprintf(sizeof event->conflict, event->conflict, "%s", column(row, 6));
 	bool counts = !event->undone && !event->conflict[0];
