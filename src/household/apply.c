@@ -1,12 +1,9 @@
 #include <stdarg.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "jarwright/text.h"
 #include "log.h"
-
-#define BODY_ROOM 65536 /* bytes: what reading a small body takes, and more */
 
 /* --- Taking back --- */
 
@@ -92,21 +89,6 @@ bool kind_known(const char *kind, bool *begins)
 	const struct kind *known = find_kind(kind);
 	*begins = known && known->begins;
 	return known != NULL;
-}
-
-bool body_read(const char *text, size_t n, json_t **out, struct error *err)
-{
-	*out = json_loadb(text, n, JSON_REJECT_DUPLICATES, NULL);
-	if (*out)
-		return true;
-	/* Jansson does not always tell a lack of memory from a bad body: read it again once there
-	 * surely is memory. */
-	void *room = malloc(BODY_ROOM + 16 * n);
-	if (!room)
-		return error_failed(err, "log: out of memory; close other programs and try again");
-	free(room);
-	*out = json_loadb(text, n, JSON_REJECT_DUPLICATES, NULL);
-	return true;
 }
 
 enum applied apply_event(struct household *db, const struct event *event, char why[256],

@@ -100,29 +100,10 @@ static bool moment_check(struct instant at, struct error *err)
 				"clock of this device");
 }
 
-/*
- * Measured first, then written into room of that size: json_dumps() lets its buffer fail to grow
- * at a key, and the key would be missing. NULL: no memory. The caller's to free.
- */
-static char *body_text_of(const json_t *body)
-{
-	const size_t flags = JSON_COMPACT | JSON_SORT_KEYS;
-	size_t n = body ? json_dumpb(body, NULL, 0, flags) : 0;
-	char *text = n ? malloc(n + 1) : NULL;
-	if (!text)
-		return NULL;
-	if (json_dumpb(body, text, n, flags) == n) {
-		text[n] = '\0';
-		return text;
-	}
-	free(text);
-	return NULL;
-}
-
 bool log_append(struct household *db, const char *kind, int64_t subject, struct instant at,
 		json_t *body, int64_t *id, struct error *err)
 {
-	char *text = body_text_of(body);
+	char *text = body_write(body);
 	json_decref(body);
 	if (!text)
 		return error_failed(err, "log: out of memory; close other programs and try again");

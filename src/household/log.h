@@ -152,11 +152,15 @@ enum applied senseless(struct applying *a, const char *format, ...)
 /* Runs a cached statement: a row that breaks a rule of the schema is senseless. */
 enum applied apply_run(struct applying *a, sqlite3_stmt *statement);
 
+/* --- body.c --- */
+
 /*
  * Parses a body as stored; *out is the caller's to release. NULL: it is none, as an event of
  * another device may have. False: out of memory, which must not pass for that.
  */
 bool body_read(const char *text, size_t n, json_t **out, struct error *err);
+/* The text to store, compact and with sorted keys, the caller's to free; NULL: no memory. */
+char *body_write(const json_t *body);
 
 /* What a body holds; false: it is missing or not of that sort (after senseless()). */
 bool body_text(struct applying *a, const char *key, const char **out);
