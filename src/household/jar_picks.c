@@ -106,10 +106,14 @@ static bool read_count(struct reader *r, int count, struct jar_pick *out)
 	return true;
 }
 
-static bool single(const struct jar_set *set, int *number)
+/* A plain "3": not "26-026", which would be a range of one. */
+static bool is_count(const char *word, int *count)
 {
-	*number = jar_set_next(set, 0);
-	return jar_set_count(set) == 1;
+	struct jar_set set;
+	if (strspn(word, "0123456789") != strlen(word) || !jar_set_parse(word, &set))
+		return false;
+	*count = jar_set_next(&set, 0);
+	return true;
 }
 
 /* What follows a batch: its jars. */
@@ -131,14 +135,13 @@ bool jar_picks_read(const char *const *words, size_t words_n, struct jar_picks *
 	char word[WORD_SIZE] = "";
 	memset(out, 0, sizeof *out);
 	while (next_word(&r, word)) {
-		struct jar_set number;
 		int count;
 		bool jars, ok;
 		if (out->picks_n == JAR_PICKS_MAX)
 			return error_usage(err, "jar: these are more than %d at once; say fewer",
 					   JAR_PICKS_MAX);
 		struct jar_pick *pick = &out->picks[out->picks_n++];
-		if (jar_set_parse(word, &number) && single(&number, &count))
+		if (is_count(word, &count))
 			ok = read_count(&r, count, pick);
 		else if (!read_code(word, pick, &jars))
 			ok = no_jar(err, word);

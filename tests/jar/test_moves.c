@@ -43,6 +43,20 @@ static int64_t batch_of(const char *outcome, const char *sealed, const char *uns
 	return batch;
 }
 
+/* 26-026 is a batch, and not a range of the one jar 26. */
+START_TEST(a_batch_of_the_number_of_its_year_is_a_batch)
+{
+	const char *const words[] = {"26-026", "1-6"};
+	struct jar_picks picks;
+	if (!jar_picks_read(words, 2, &picks, &f.err))
+		ck_abort_msg("%s", f.err.text);
+	ck_assert_uint_eq(picks.picks_n, 1);
+	ck_assert_int_eq(picks.picks[0].number, 26);
+	ck_assert_int_eq(picks.picks[0].count, 0);
+	ck_assert_uint_eq(jar_set_count(&picks.picks[0].jars), 6);
+}
+END_TEST
+
 START_TEST(both_sides_of_24_hours)
 {
 	batch_of("processed", "1-5", "6-7");
@@ -188,6 +202,7 @@ Suite *moves_suite(void)
 	Suite *suite = suite_create("jar-moves");
 	TCase *tcase = tcase_create("moves");
 	tcase_add_checked_fixture(tcase, setup, teardown);
+	tcase_add_test(tcase, a_batch_of_the_number_of_its_year_is_a_batch);
 	tcase_add_test(tcase, both_sides_of_24_hours);
 	tcase_add_test(tcase, what_happened_is_logged_and_remembered);
 	tcase_add_test(tcase, an_under_processed_jar_has_two_hours);
