@@ -24,6 +24,10 @@
 	"WHEN " of ".year BETWEEN 2000 AND 2099 " \
 	"THEN printf('%02d-%03d', " of ".year - 2000, " of ".number) " \
 	"ELSE printf('%d-%03d', " of ".year, " of ".number) END"
+#define RECALL_CODE \
+	"CASE WHEN recall.year BETWEEN 2000 AND 2099 " \
+	"THEN printf('R%02d-%02d', recall.year - 2000, recall.number) " \
+	"ELSE printf('R%d-%02d', recall.year, recall.number) END"
 #define UUID(event) "(SELECT uuid FROM event WHERE event.id = " event ")"
 #define ID(event) "lower(hex(" UUID(event) "))"
 #define DEVICE(event) \
@@ -67,12 +71,12 @@ static const struct table {
      "FROM gauge_test LEFT JOIN canner ON canner.id = gauge_test.canner "
      "ORDER BY " UUID("gauge_test.id")},
     {"recalls.csv",
-     "SELECT 'R' || " CODE("recall") " AS recall, " ID("recall.id") " AS recall_id, "
+     "SELECT " RECALL_CODE " AS recall, " ID("recall.id") " AS recall_id, "
      DEVICE("recall.id") " AS device, reason, what, " MOMENT("opened_ms") " AS opened, "
      MOMENT("closed_ms") " AS closed "
      "FROM recall ORDER BY " UUID("recall.id")},
     {"recalled-jars.csv",
-     "SELECT 'R' || " CODE("recall") " AS recall, " ID("recall_jar.recall") " AS recall_id, "
+     "SELECT " RECALL_CODE " AS recall, " ID("recall_jar.recall") " AS recall_id, "
      CODE("batch") " AS batch, " ID("recall_jar.batch") " AS batch_id, "
      "recall_jar.number AS number, disposition, note, " MOMENT("at_ms") " AS recorded "
      "FROM recall_jar JOIN recall ON recall.id = recall_jar.recall "
