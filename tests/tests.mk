@@ -56,4 +56,8 @@ check-two: $(BUILD)/tests/kill
 
 check-all: check-faults check-kill check-two
 
-.PHONY: check-faults check-kill check-two check-pages prove golden-update rules-off bench
+# A year of an invented household into $(BUILD)/demo-year.db, and its recalls against a script.
+demo-year: $(PROGRAM)
+	@sh tests/demo-year.sh $(PROGRAM) $(BUILD)/demo-year.db
+
+.PHONY: bench check-faults check-kill check-pages check-two demo-year golden-update prove rules-off
