@@ -1,5 +1,6 @@
 #include "memory.h"
 
+#include <errno.h>
 #include <jansson.h>
 #include <sqlite3.h>
 #include <stdlib.h>
@@ -14,7 +15,10 @@ static bool refused(void)
 	if (!fault.on)
 		return false;
 	fault.n++;
-	return fault.at && (fault.stays ? fault.n >= fault.at : fault.n == fault.at);
+	if (!fault.at || (fault.stays ? fault.n < fault.at : fault.n != fault.at))
+		return false;
+	errno = ENOMEM;
+	return true;
 }
 
 #ifdef __SANITIZE_ADDRESS__
