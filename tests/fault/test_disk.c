@@ -42,7 +42,7 @@ static void one_refusal(size_t k, const struct fault *fault)
 START_TEST(a_refused_write_leaves_nothing_half_done)
 {
 	int points = 0, tried = 0;
-	const int stride = day_stride(5);
+	const int stride = day_stride(7);
 	for (size_t k = 0; k < day_commands(); k++) {
 		struct outcome outcome;
 		day_restore(k);

@@ -41,7 +41,7 @@ static void one_failure(size_t k, const struct fault *fault)
 START_TEST(memory_that_runs_out_leaves_nothing_half_done)
 {
 	long points = 0, tried = 0;
-	const int stride = day_stride(83);
+	const int stride = day_stride(149);
 	for (size_t k = 0; k < day_commands(); k++) {
 		struct outcome outcome;
 		day_restore(k);

@@ -44,7 +44,7 @@ static int count_syncs(size_t k, bool with_last)
 START_TEST(power_lost_at_any_sync_loses_nothing_acknowledged)
 {
 	int points = 0, tried = 0;
-	const int stride = day_stride(4);
+	const int stride = day_stride(7);
 	for (size_t k = 0; k < day_commands(); k++) {
 		int syncs = count_syncs(k, k > 0);
 		ck_assert_msg(syncs > 0, "%s: writes nothing", day_name(k));
