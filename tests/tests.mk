@@ -56,8 +56,18 @@ check-two: $(BUILD)/tests/kill
 
 check-all: check-faults check-kill check-two
 
+$(BUILD)/bench-log: $(LIB) $(wildcard tests/bench-log/*.c tests/bench-log/*.h)
+	$(COMPILE) -Itests -o $@ $(wildcard tests/bench-log/*.c) $(LIB) $(LIBS)
+
+# The log at a million batches; makes files of some 2 GB in $(BUILD)/bench-files, and removes them.
+bench-log: $(BUILD)/bench-log
+	@mkdir -p $(BUILD)/bench-files
+	@$(BUILD)/bench-log $(BUILD)/bench-files; status=$$?; rm -rf $(BUILD)/bench-files; exit $$status
+
 # A year of an invented household into $(BUILD)/demo-year.db, and its recalls against a script.
 demo-year: $(PROGRAM)
 	@sh tests/demo-year.sh $(PROGRAM) $(BUILD)/demo-year.db
 
-.PHONY: bench check-faults check-kill check-pages check-two demo-year golden-update prove rules-off
+bench: bench-log
+
+.PHONY: bench bench-log check-faults check-kill check-pages check-two demo-year golden-update prove rules-off
