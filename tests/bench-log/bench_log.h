@@ -34,7 +34,8 @@ void bench_fill(const char *path, int batches);
 struct bench_pair {
 	double ours, bare;
 };
-struct bench_pair bench_recall(struct household *db, sqlite3 *bare);
+/* later: the bare SQL too looks for batches that the jars went into. */
+struct bench_pair bench_recall(struct household *db, sqlite3 *bare, bool later);
 struct bench_pair bench_shelf(struct household *db, sqlite3 *bare);
 /* One batch started, loaded with ten jars and its seals tested, in three transactions. */
 struct bench_pair bench_writes(struct household *db, sqlite3 *bare);

@@ -90,14 +90,16 @@ int main(int argc, char *argv[])
 	bench_fill(large, LARGE);
 	open_both(small, small, &s);
 	open_both(large, large, &l);
-	struct bench_pair recall_small = bench_recall(s.db, s.bare);
-	struct bench_pair recall_large = bench_recall(l.db, l.bare);
+	struct bench_pair recall_small = bench_recall(s.db, s.bare, true);
+	struct bench_pair recall_large = bench_recall(l.db, l.bare, true);
+	struct bench_pair recall_plain = bench_recall(l.db, l.bare, false);
 	struct bench_pair shelf_small = bench_shelf(s.db, s.bare);
 	struct bench_pair shelf_large = bench_shelf(l.db, l.bare);
 	close_both(&s);
 	close_both(&l);
 	printf("at %d batches and %d jars, medians, in turns\n", LARGE, LARGE * JARS_A_BATCH);
 	print_pair("recall by lot", recall_large);
+	print_pair("  its first step alone", recall_plain);
 	print_pair("shelf", shelf_large);
 	printf("from %d to %d batches, an answer of one size\n", SMALL, LARGE);
 	printf("  %-22s %8.3f ms to %8.3f ms   growth %5.2f   goal <= 2\n", "recall by lot",
