@@ -127,8 +127,8 @@ static void prepare(struct filler *f)
 
 static void finish(struct filler *f)
 {
-	sqlite3_stmt *all[] = {f->event, f->lot, f->batch, f->batch_lot, f->load, f->jar};
-	for (size_t i = 0; i < sizeof all / sizeof *all; i++)
+	sqlite3_stmt *const all[] = {f->event, f->lot, f->batch, f->batch_lot, f->load, f->jar};
+	for (size_t i = 0; i < 6; i++)
 		sqlite3_finalize(all[i]);
 	char head[128];
 	snprintf(head, sizeof head, "UPDATE chain SET last_seq = %lld WHERE own = 1",

@@ -171,9 +171,9 @@ static void theirs(struct bare *b)
 
 static void finish(struct bare *b)
 {
-	sqlite3_stmt *all[] = {b->begin, b->commit, b->event, b->chain, b->batch,
-			       b->lot,   b->load,   b->jar,   b->seal};
-	for (size_t i = 0; i < sizeof all / sizeof *all; i++)
+	sqlite3_stmt *const all[] = {b->begin, b->commit, b->event, b->chain, b->batch,
+				     b->lot,   b->load,   b->jar,   b->seal};
+	for (size_t i = 0; i < 9; i++)
 		sqlite3_finalize(all[i]);
 }
 

@@ -55,10 +55,12 @@ void memory_install(void)
 
 #else
 
-/* The C library's own, under the names that it keeps for this; free() stays its. */
+/* The C library's own, under the names that it keeps for this; free() stays its.
+ * NOLINTBEGIN(bugprone-reserved-identifier,cert-dcl37-c,cert-dcl51-cpp) */
 void *__libc_malloc(size_t n);
 void *__libc_calloc(size_t n, size_t size);
 void *__libc_realloc(void *memory, size_t n);
+/* NOLINTEND(bugprone-reserved-identifier,cert-dcl37-c,cert-dcl51-cpp) */
 
 void *malloc(size_t n)
 {

@@ -28,7 +28,7 @@ static const char *program(void)
 int figure(const char *name, int otherwise)
 {
 	const char *said = getenv(name);
-	return said ? atoi(said) : otherwise;
+	return said ? (int)strtol(said, NULL, 10) : otherwise;
 }
 
 /* --- The file --- */
