@@ -13,7 +13,7 @@
 	"canner.name, canner.kind, canner.holds_quarts, canner.holds_pints, "                      \
 	"canner.holds_half_pints, canner.retired, '@' || lower(substr(hex(event.uuid), -6)), "     \
 	"(SELECT count(*) FROM gauge_test WHERE canner = canner.id), last.tested, "                \
-	"last.high_mpsi, last.error_mpsi FROM canner JOIN event ON event.id = canner.id "          \
+	"last.high_mpsi, last.error_mpsi FROM canner CROSS JOIN event ON event.id = canner.id "    \
 	"LEFT JOIN gauge_test AS last ON last.id = (SELECT id FROM gauge_test WHERE "              \
 	"gauge_test.canner = canner.id ORDER BY tested DESC, id DESC LIMIT 1)"
 

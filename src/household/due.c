@@ -24,12 +24,13 @@ bool household_gauges(struct household *db, struct gauges_due *out, struct error
 	memset(out, 0, sizeof *out);
 	if (!db->sql || db->version < LOG_SCHEMA)
 		return true;
-	if (!store_cached(db,
-			  "SELECT canner.name, event.uuid, (SELECT max(tested) FROM gauge_test "
-			  "WHERE gauge_test.canner = canner.id) FROM canner JOIN event ON event.id "
-			  "= canner.id WHERE canner.retired = 0 AND canner.kind = 'dial-gauge' "
-			  "ORDER BY canner.name, canner.id",
-			  &query, err))
+	if (!store_cached(
+		db,
+		"SELECT canner.name, event.uuid, (SELECT max(tested) FROM gauge_test "
+		"WHERE gauge_test.canner = canner.id) FROM canner CROSS JOIN event ON event.id "
+		"= canner.id WHERE canner.retired = 0 AND canner.kind = 'dial-gauge' "
+		"ORDER BY canner.name, canner.id",
+		&query, err))
 		return false;
 	while (ok && out->gauges_n < sizeof out->gauges / sizeof *out->gauges &&
 	       sqlite3_step(query) == SQLITE_ROW)

@@ -23,7 +23,7 @@ const char *lot_kind_find(const char *word)
 	"lot.kind, lot.name, lot.supplier, lot.code, lot.dated, lot.strength_mpct, "               \
 	"lot.finished, '@' || lower(substr(hex(event.uuid), -6)), "                                \
 	"(SELECT count(*) FROM batch_lot WHERE batch_lot.lot = lot.id) "                           \
-	"FROM lot JOIN event ON event.id = lot.id"
+	"FROM lot CROSS JOIN event ON event.id = lot.id"
 
 static bool damaged(const struct household *db, struct error *err)
 {

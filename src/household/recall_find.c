@@ -55,19 +55,20 @@ static bool find(struct household *db, const char *what, const char *text, const
 			   what, shown, what);
 }
 
-/* "@1a2b3c" is the end of the UUID that began it. */
+/* "@1a2b3c" is the end of the UUID that began it. CROSS JOIN: few lots, never all events. */
 #define MARKED(table)                                                                              \
 	"(substr(?1, 1, 1) = '@' AND lower(substr(hex(event.uuid), -6)) = lower(substr(?1, 2))) "  \
 	"ORDER BY " table ".id"
 
 bool household_find_lot(struct household *db, const char *name, int64_t *id, struct error *err)
 {
-	return find(db, "lot",
-		    "SELECT lot.id, lot.name || coalesce(' (' || lot.code || ')', '') || ' @' || "
-		    "lower(substr(hex(event.uuid), -6)) || iif(lot.finished, ', used up', '') FROM "
-		    "lot JOIN event ON event.id = lot.id WHERE lot.name = ?1 OR lot.code = ?1 "
-		    "OR " MARKED("lot"),
-		    name, id, err);
+	return find(
+	    db, "lot",
+	    "SELECT lot.id, lot.name || coalesce(' (' || lot.code || ')', '') || ' @' || "
+	    "lower(substr(hex(event.uuid), -6)) || iif(lot.finished, ', used up', '') FROM "
+	    "lot CROSS JOIN event ON event.id = lot.id WHERE lot.name = ?1 OR lot.code = ?1 "
+	    "OR " MARKED("lot"),
+	    name, id, err);
 }
 
 bool household_find_canner(struct household *db, const char *name, int64_t *id, struct error *err)
@@ -75,7 +76,7 @@ bool household_find_canner(struct household *db, const char *name, int64_t *id, 
 	return find(db, "canner",
 		    "SELECT canner.id, canner.name || ' of ' || canner.kind || ' @' || "
 		    "lower(substr(hex(event.uuid), -6)) || iif(canner.retired, ', retired', '') "
-		    "FROM canner JOIN event ON event.id = canner.id WHERE canner.name = ?1 "
+		    "FROM canner CROSS JOIN event ON event.id = canner.id WHERE canner.name = ?1 "
 		    "OR " MARKED("canner"),
 		    name, id, err);
 }
