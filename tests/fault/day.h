@@ -22,6 +22,7 @@ struct fault {
 	uint64_t seed; /* power */
 	int code;      /* disk: SQLite's */
 	bool stays;    /* disk, memory: from there on */
+	bool reader;   /* another connection stays open: nothing is made safe by being the last */
 };
 
 struct outcome {
