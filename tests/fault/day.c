@@ -212,9 +212,7 @@ static void read_on(void)
 _Noreturn static void child(size_t k, bool with_last, const struct fault *fault)
 {
 	redirect();
-	if (fault->kind == FAULT_MEMORY)
-		memory_install();
-	else
+	if (fault->kind != FAULT_MEMORY)
 		disk_install();
 	if (fault->reader)
 		read_on();
@@ -309,6 +307,7 @@ static void make_folder(void)
 void day_setup(void)
 {
 	struct outcome outcome;
+	memory_install();
 	make_folder();
 	told = mmap(NULL, sizeof *told, PROT_READ | PROT_WRITE, MAP_SHARED | MAP_ANONYMOUS, -1, 0);
 	ck_assert(told != MAP_FAILED);

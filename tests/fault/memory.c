@@ -43,6 +43,8 @@ static void *jansson_malloc(size_t n)
 void memory_install(void)
 {
 	sqlite3_mem_methods mine;
+	if (real.xMalloc)
+		return;
 	if (sqlite3_config(SQLITE_CONFIG_GETMALLOC, &real) != SQLITE_OK)
 		abort();
 	mine = real;

@@ -7,7 +7,7 @@
 
 #include <stdbool.h>
 
-/* Before the first use of SQLite. */
+/* Before the first use of SQLite and of the household; a second time does nothing. */
 void memory_install(void);
 /* Counts from now on; the n-th fails (0: none), with stays all later ones too. */
 void memory_refuse(long n, bool stays);
