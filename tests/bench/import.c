@@ -33,9 +33,9 @@ static bool add_batch(struct household *db, int number, const char *lot, struct 
 			     "lots", lot, "from"),
 		   &id, err) &&
 	       log_append(db, "load", id, at,
-			  json_pack("{s:i, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I}", "number", 1,
-				    "jars", "n", (int)JARS, "size", "pint", "facts", "outcome",
-				    "processed", "why", "", "out_ms", (json_int_t)at.ms),
+			  json_pack("{s:i, s:i, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I}", "number", 1,
+				    "first", 1, "jars", "n", (int)JARS, "size", "pint", "facts",
+				    "outcome", "processed", "why", "", "out_ms", (json_int_t)at.ms),
 			  NULL, err) &&
 	       log_append(db, "seal", id, at,
 			  json_pack("{s:s, s:b, s:b}", "jars", "1-10", "sealed", 1, "early", 0),
