@@ -1,5 +1,5 @@
 # Turns the README's tour into a script of tests/cli: each fenced block that starts with
-# "$ jarwright" becomes a block of its own, with the exit code that its verdict has.
+# "$ jarwright" or "$ printf" becomes a block of its own, with the exit code that its verdict has.
 /^```/ {
 	if (inside)
 		print code "\n"
@@ -8,7 +8,7 @@
 	first = fence
 	next
 }
-first { first = 0; inside = /^\$ jarwright/; code = "= 0" }
+first { first = 0; inside = /^\$ (jarwright|printf)/; code = "= 0" }
 inside && /^REFUSED/ { code = "= 3" }
 inside && /^UNCLEAR/ { code = "= 5" }
 inside { print }
