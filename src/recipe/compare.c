@@ -26,6 +26,12 @@ static bool has_more_food(const char *text, const struct item_words *name)
 	return false;
 }
 
+static bool has_more_words(const char *text, const struct item *item)
+{
+	char word[WORDS_SIZE];
+	return item_next_unknown(item, &text, word);
+}
+
 /* What is bought in a can or jar was cooked before. */
 static bool is_canned(const struct ingredient_line *read)
 {
@@ -47,6 +53,7 @@ void items_make(const struct formula_set *set, const struct recipe *recipe, stru
 		if (is_canned(read))
 			item->words.said |= SAID_CHANGED;
 		item->more_food = has_more_food(recipe->lines[i].text, &item->words);
+		item->more_words = has_more_words(recipe->lines[i].text, item);
 		amount_read(set->tables, recipe->system, read, &item->amount);
 	}
 }

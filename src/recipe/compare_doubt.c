@@ -3,6 +3,7 @@
  * food, leaves its amount open or gives two is asked about, whatever it was matched with.
  */
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "compare_internal.h"
@@ -181,11 +182,31 @@ static bool may_be_left_out(const struct judge *j, size_t line)
 	       text_has_word(mine->read.preparation, "|optional|optionally|");
 }
 
+/* One word that neither the formula's line nor anybody knows is enough to ask. */
+static void doubt_words(struct judge *j, size_t line)
+{
+	const struct item *mine = &j->items->item[line];
+	const struct item *printed = partner(j, line);
+	const char *at = j->items->recipe->lines[line].text;
+	char word[WORDS_SIZE], what[WORDS_SIZE + 64];
+	if (!mine->more_words)
+		return;
+	while (item_next_unknown(mine, &at, word)) {
+		if (printed && printed_says(printed, word))
+			continue;
+		snprintf(what, sizeof what, "what does '%s' say of it?", word);
+		ask(j, line, DIFF_WORD_UNKNOWN, what);
+		return;
+	}
+}
+
 static void doubt_line(struct judge *j, size_t line)
 {
 	const struct item *printed = partner(j, line);
 	if (hides_food(j, line) || hides_amount(j, line))
 		ask(j, line, DIFF_LINE_UNSURE, "is there more than one thing on this line?");
+	else
+		doubt_words(j, line);
 	doubt_amount(j, line);
 	if (printed && may_be_left_out(j, line) && !is_dry_spice(j, line) &&
 	    !(printed->words.said & SAID_OPTIONAL))

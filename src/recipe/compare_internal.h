@@ -114,6 +114,7 @@ struct item {
 	const char *name;                   /* as written; the recipe's or the reference's */
 	int role;                           /* of a formula: enum role */
 	bool more_food;                     /* of a recipe: its text has a food not in its name */
+	bool more_words;                    /* of a recipe: its text has a word not known */
 	bool gone;                          /* of a formula: printed with the amount 0 */
 };
 
@@ -159,6 +160,14 @@ struct span {
 /* The recipe's amount of these lines (to[i] == at) in shares of the formula's line. */
 struct span span_of(const struct items *items, const int *to, int at, const struct item *formula);
 struct span span_divide(struct span a, struct span b);
+
+/* --- compare_known.c --- */
+
+/*
+ * Moves *text behind its next word that is no amount, not in the item's name, and nothing that
+ * such an item may be said to be; folds it. False: there is none.
+ */
+bool item_next_unknown(const struct item *item, const char **text, char folded[WORDS_SIZE]);
 
 /* --- compare_weigh.c --- */
 
@@ -276,6 +285,7 @@ enum difference {
 	DIFF_FORM_CHANGED,
 	DIFF_WHICH_ONE,
 	DIFF_LINE_UNSURE,
+	DIFF_WORD_UNKNOWN,
 	DIFF_METHOD_UNSURE,
 	DIFF_OPTIONAL_LINE,
 	DIFF_TWO_AMOUNTS,

@@ -241,6 +241,11 @@ static const struct difference_rule differences[DIFF_COUNT] = {
 			   "Write each ingredient on a line of its own, with its amount."},
 			  {CHANGE_OWN_RECIPE},
 			  1},
+    [DIFF_WORD_UNKNOWN] =
+	{{"word-unknown", "A word of the line is not known; it may be another food, or change this one.",
+	  "Write the amount, the food and how it is cut, and any other food on its own line."},
+	 {CHANGE_OWN_RECIPE},
+	 1},
     [DIFF_METHOD_UNSURE] =
 	{{"method-unsure", "The recipe's method seems to add, thicken or puree something.",
 	  "Move ingredients above the method's heading; make it by the formula's own steps."},
