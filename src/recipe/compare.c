@@ -42,7 +42,7 @@ void items_make(const struct formula_set *set, const struct recipe *recipe, stru
 {
 	items->set = set;
 	items->recipe = recipe;
-	items->in_method = method_read(recipe->method);
+	items->in_method = method_read(recipe);
 	for (size_t i = 0; i < recipe->lines_n; i++) {
 		const struct ingredient_line *read = &recipe->lines[i].read;
 		struct item *item = &items->item[i];

@@ -86,6 +86,12 @@ static const char *percent_sign(const char *text, size_t *length)
 
 enum said { SAID_NOTHING, SAID_STRENGTH, SAID_UNREADABLE };
 
+/* "vinegar 4°": a figure beside its name is no amount, so it may be a strength. */
+static bool has_number(const char *name)
+{
+	return name[strcspn(name, "0123456789")] != '\0';
+}
+
 /* What the line's own words say of the strength: each figure must do. */
 static enum said judge_said_strength(struct judge *j, size_t line)
 {
@@ -99,7 +105,8 @@ static enum said judge_said_strength(struct judge *j, size_t line)
 		said = SAID_STRENGTH;
 		at = sign + length;
 	}
-	if (said == SAID_NOTHING && text_has_word(text, "|acidity|grain|acid|strength|"))
+	if (said == SAID_NOTHING && (text_has_word(text, "|acidity|grain|acid|strength|") ||
+				     has_number(j->items->recipe->lines[line].read.ingredient)))
 		return SAID_UNREADABLE;
 	return said;
 }

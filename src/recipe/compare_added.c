@@ -57,6 +57,18 @@ static bool has_vinegar(const struct judge *j)
 	return false;
 }
 
+/* Ours, not published: a cup, and about as much by weight. More of it makes another food. */
+#define PASTE_MOST_ML 240.0
+#define PASTE_MOST_G  260.0
+static bool is_much_paste(const struct judge *j, size_t line)
+{
+	const struct amount *amount = &j->items->item[line].amount;
+	const double scale = j->scale.known ? j->scale.least : 1;
+	if (amount->sort == AMOUNT_VOLUME)
+		return amount->most > PASTE_MOST_ML * scale;
+	return amount->sort != AMOUNT_MASS || amount->most > PASTE_MOST_G * scale;
+}
+
 /* Water, salt and sugar by the kind of food. False: it is none of them. */
 static bool judge_plain(struct judge *j, size_t line)
 {
@@ -84,8 +96,13 @@ static bool judge_plain(struct judge *j, size_t line)
 		return true;
 	}
 	if ((is & IS_TOMATO_PASTE) && kind_is(food, "|salsa|")) {
-		say_added(j, line, WEIGH_FINE, DIFF_TOMATO_PASTE, CHANGE_TOMATO_PASTE,
-			  "may be added to thicken a salsa.");
+		if (is_much_paste(j, line))
+			say_added(j, line, WEIGH_ASK, DIFF_AMOUNT_UNSURE, CHANGE_TOMATO_PASTE,
+				  "may thicken a salsa, and no publication says how much of it. "
+				  "This program asks above a cup to the formula as printed.");
+		else
+			say_added(j, line, WEIGH_FINE, DIFF_TOMATO_PASTE, CHANGE_TOMATO_PASTE,
+				  "may be added to thicken a salsa.");
 		return true;
 	}
 	return false;

@@ -175,6 +175,18 @@ static void doubt_amount(struct judge *j, size_t line)
 		ask(j, line, DIFF_TWO_AMOUNTS, "its two amounts are not the same.");
 }
 
+/* "6 cloves": the spice, or garlic? The formula may tell, by counting the spice itself. */
+static bool is_some_clove(const struct judge *j, size_t line)
+{
+	static const char said[] = "|whole|ground|dried|spice|powdered|stick|head|bud|";
+	const struct item *mine = &j->items->item[line];
+	const struct item *printed = partner(j, line);
+	return (mine->words.is & IS_DRY_SPICE) && mine->amount.sort == AMOUNT_COUNT &&
+	       text_has_word(mine->name, "|clove|") &&
+	       !text_has_word(j->items->recipe->lines[line].text, said) &&
+	       !(printed && printed->amount.sort == AMOUNT_COUNT);
+}
+
 static bool may_be_left_out(const struct judge *j, size_t line)
 {
 	const struct recipe_line *mine = &j->items->recipe->lines[line];
@@ -208,6 +220,8 @@ static void doubt_line(struct judge *j, size_t line)
 	else
 		doubt_words(j, line);
 	doubt_amount(j, line);
+	if (is_some_clove(j, line))
+		ask(j, line, DIFF_WHICH_ONE, "the spice, or cloves of garlic?");
 	if (printed && may_be_left_out(j, line) && !is_dry_spice(j, line) &&
 	    !(printed->words.said & SAID_OPTIONAL))
 		ask(j, line, DIFF_OPTIONAL_LINE, "does it go in or not?");
@@ -235,15 +249,16 @@ static bool has_starch(const struct judge *j)
 static void doubt_method(struct judge *j)
 {
 	const unsigned in = j->items->in_method;
-	j->bad_method = (in & METHOD_HAS_AMOUNTS) ||
+	j->bad_method = (in & (METHOD_HAS_AMOUNTS | METHOD_ADDS | METHOD_CHANGES)) ||
 			((in & METHOD_PUREES) && !has_said(j, SAID_FINE)) ||
 			((in & METHOD_THICKENS) && !has_starch(j));
 	if (j->bad_method)
 		judge_say(j, WEIGH_ASK, DIFF_METHOD_UNSURE, CHANGE_OWN_RECIPE, COMPARE_NO_LINE, -1,
 			  "The method seems to %s.",
-			  in & METHOD_HAS_AMOUNTS ? "have ingredients in it"
-			  : in & METHOD_PUREES    ? "puree or mash, which the formula does not"
-						  : "thicken, which the formula does not");
+			  in & (METHOD_HAS_AMOUNTS | METHOD_ADDS) ? "have ingredients in it"
+			  : in & METHOD_CHANGES ? "thin, leave out or replace something"
+			  : in & METHOD_PUREES  ? "puree or mash, which the formula does not"
+						: "thicken, which the formula does not");
 }
 
 void judge_line_doubts(struct judge *j)
@@ -256,37 +271,4 @@ void judge_doubts(struct judge *j)
 {
 	judge_line_doubts(j);
 	doubt_method(j);
-}
-
-/* One line of a method: does it begin as an ingredient does? */
-static bool begins_with_amount(const char *line, size_t length)
-{
-	struct ingredient_line read;
-	struct error err = {.kind = ERROR_NONE};
-	enum kitchen_unit unit;
-	enum measuring_system said;
-	return length > 0 && length <= INGREDIENT_LINE_MAX &&
-	       ingredient_line_parse(line, length, &read, &err) && read.has_quantity &&
-	       kitchen_unit_find(read.unit, &unit, &said);
-}
-
-unsigned method_read(const char *method)
-{
-	unsigned in = 0;
-	if (!method)
-		return 0;
-	if (text_has_word(method, "|puree|pureed|liquidise|liquidised|liquidize|liquidized|blend|"
-				  "blended|blender|blitz|blitzed|mash|mashed|"))
-		in |= METHOD_PUREES;
-	if (text_has_word(method,
-			  "|thicken|thickened|thickener|cornflour|cornstarch|flour|starch|"))
-		in |= METHOD_THICKENS;
-	while (*method) {
-		size_t n = strcspn(method, "\r\n");
-		if (begins_with_amount(method, n))
-			in |= METHOD_HAS_AMOUNTS;
-		method += n;
-		method += strspn(method, "\r\n");
-	}
-	return in;
 }

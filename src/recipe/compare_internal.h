@@ -142,8 +142,14 @@ struct items {
 	unsigned in_method; /* METHOD_... */
 };
 /* What a recipe's method says; a set of bits. compare_doubt.c */
-enum method_bit { METHOD_PUREES = 1 << 0, METHOD_THICKENS = 1 << 1, METHOD_HAS_AMOUNTS = 1 << 2 };
-unsigned method_read(const char *method);
+enum method_bit {
+	METHOD_PUREES = 1 << 0,
+	METHOD_THICKENS = 1 << 1,
+	METHOD_HAS_AMOUNTS = 1 << 2,
+	METHOD_ADDS = 1 << 3,    /* a food that is on no line */
+	METHOD_CHANGES = 1 << 4, /* thins, leaves out or replaces something */
+};
+unsigned method_read(const struct recipe *recipe);
 
 void amount_read(const struct reference_tables *tables, enum measuring_system system,
 		 const struct ingredient_line *line, struct amount *out);

@@ -242,7 +242,8 @@ static const struct difference_rule differences[DIFF_COUNT] = {
 			  {CHANGE_OWN_RECIPE},
 			  1},
     [DIFF_WORD_UNKNOWN] =
-	{{"word-unknown", "A word of the line is not known; it may be another food, or change this one.",
+	{{"word-unknown",
+	  "A word of the line is not known; it may be another food, or change this one.",
 	  "Write the amount, the food and how it is cut, and any other food on its own line."},
 	 {CHANGE_OWN_RECIPE},
 	 1},

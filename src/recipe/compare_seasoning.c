@@ -173,6 +173,26 @@ static void say_spice(struct judge *j, enum change change, size_t line, const ch
 			: " Dried spices may change; the publication says so of salsa.");
 }
 
+/* All of the dried spices that the formula does not have, in this sort of measure. */
+static double added_spices(const struct items *items, const struct pairing *pairing,
+			   enum amount_sort sort)
+{
+	double sum = 0;
+	for (size_t i = 0; i < items->recipe->lines_n; i++)
+		if (pairing->to[i] < 0 && (items->item[i].words.is & IS_DRY_SPICE) &&
+		    items->item[i].amount.sort == sort)
+			sum += items->item[i].amount.most;
+	return sum;
+}
+
+/* "5 handfuls", "2 jars": a spice by the pinch or the leaf seasons; these nobody can tell. */
+static bool is_bulk(const struct ingredient_line *read)
+{
+	static const char small[] = "|pinch|dash|drop|sprig|stick|leaf|clove|pod|star|piece|slice|";
+	return read->has_quantity && *read->unit &&
+	       !word_in_list(small, read->unit, strlen(read->unit));
+}
+
 /* More of a dried spice than seasons? `printed` is the formula's of it, or NULL. */
 static bool is_much(const struct judge *j, size_t line, const struct item *printed)
 {
@@ -180,10 +200,12 @@ static bool is_much(const struct judge *j, size_t line, const struct item *print
 	const double scale = j->scale.known ? j->scale.least : 1;
 	double limit = amount->sort == AMOUNT_MASS ? SPICE_MORE_G : SPICE_MORE_ML;
 	if (amount->sort != AMOUNT_MASS && amount->sort != AMOUNT_VOLUME)
-		return false;
+		return is_bulk(&j->items->recipe->lines[line].read);
 	if (printed && amount_alike(amount, &printed->amount))
 		limit += printed->amount.most;
-	return amount->most > limit * scale;
+	const double most =
+	    printed ? amount->most : added_spices(j->items, j->pairing, amount->sort);
+	return most > limit * scale;
 }
 
 static bool ask_much(struct judge *j, size_t line, const struct item *printed)

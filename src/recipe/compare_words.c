@@ -17,8 +17,10 @@ static const struct word_list lists[] = {
     {IS_CITRIC, "|citric|"},
     {IS_STARCH, "|flour|cornflour|cornstarch|starch|tapioca|arrowroot|thickener|gelatin|gelatine|"
 		"agar|gum|roux|"},
-    {IS_FAT, "|oil|butter|margarine|lard|suet|ghee|shortening|dripping|fat|mayonnaise|"},
-    {IS_DAIRY, "|milk|cream|cheese|yogurt|yoghurt|buttermilk|"},
+    {IS_FAT, "|oil|butter|margarine|lard|suet|ghee|shortening|dripping|fat|mayonnaise|pesto|"
+	     "tahini|hummus|nut|peanut|almond|walnut|pecan|cashew|"},
+    {IS_DAIRY, "|milk|cream|cheese|yogurt|yoghurt|buttermilk|ricotta|feta|mozzarella|parmesan|"
+	       "mascarpone|kefir|creme|paneer|"},
     {IS_GRAIN, "|rice|barley|oat|oatmeal|bread|breadcrumb|cracker|quinoa|wheat|couscous|pasta|"
 	       "noodle|macaroni|spaghetti|vermicelli|bulgur|"},
     {IS_MEAT, "|beef|pork|chicken|turkey|bacon|ham|sausage|lamb|mutton|venison|fish|salmon|tuna|"
@@ -27,7 +29,9 @@ static const struct word_list lists[] = {
      "|onion|shallot|leek|scallion|garlic|celery|carrot|corn|sweetcorn|bean|pea|mushroom|cabbage|"
      "cauliflower|broccoli|cucumber|zucchini|squash|pumpkin|okra|beet|turnip|parsnip|potato|"
      "eggplant|asparagus|lentil|chickpea|garbanzo|avocado|olive|artichoke|kohlrabi|radish|"
-     "rutabaga|sprout|spinach|kale|jicama|chayote|marrow|swede|celeriac|"},
+     "rutabaga|sprout|spinach|kale|jicama|chayote|marrow|swede|celeriac|"
+     "courgette|aubergine|tofu|tempeh|fennel|yam|kumara|cassava|plantain|taro|eddoe|fiddlehead|"
+     "bamboo|edamame|hominy|nopale|"},
 };
 static const char pepper_words[] = "|pepper|chile|chili|chilli|chilly|jalapeno|serrano|habanero|"
 				   "poblano|anaheim|pimiento|pimento|capsicum|";
@@ -63,7 +67,7 @@ static const char juice_only[] = "|lemon|lime|juice|freshly|squeezed|or|";
 static const char pepper_only[] =
     "|pepper|chile|chili|chilli|chilly|jalapeno|serrano|habanero|poblano|anaheim|pimiento|pimento|"
     "capsicum|bell|sweet|hot|mild|green|orange|long|banana|hungarian|wax|cubanelle|fingerhot|thai|"
-    "cayenne|padron|ancho|and|or|";
+    "cayenne|padron|and|or|";
 /* A dried spice has these beside its name and no others. */
 static const char spice_form_words[] =
     "|whole|mixed|leaf|leave|hot|sweet|crushed|star|root|broken|black|white|red|yellow|brown|and|";

@@ -6,6 +6,15 @@
 static const char method_words[] = "|method|directions|direction|instructions|procedure|steps|"
 				   "preparation|to make|how to make|";
 
+/* "½ cup corn:" is no heading: an ingredient must not be passed over for its last byte. */
+static bool is_counted(const char *line, size_t length)
+{
+	struct ingredient_line read;
+	struct error err = {.kind = ERROR_NONE};
+	return (*line >= '0' && *line <= '9') ||
+	       (ingredient_line_parse(line, length, &read, &err) && read.has_quantity);
+}
+
 enum ingredient_line_kind ingredient_line_kind(const char *line, size_t length)
 {
 	while (length > 0 && strchr(" \t\r\n", line[length - 1]) && line[length - 1])
@@ -27,8 +36,7 @@ enum ingredient_line_kind ingredient_line_kind(const char *line, size_t length)
 	if (n > 0 && n == named)
 		return INGREDIENT_LINE_METHOD;
 	n = named < sizeof words ? word_listed(words, "|ingredients|ingredient|you will need|") : 0;
-	/* "1 cup corn:" is no heading: an ingredient must not be passed over for its last byte. */
-	bool counted = *line >= '0' && *line <= '9';
-	return (colon && !counted) || (n > 0 && n == named) ? INGREDIENT_LINE_HEADING
-							    : INGREDIENT_LINE_INGREDIENT;
+	return (colon && !is_counted(line, length)) || (n > 0 && n == named)
+		   ? INGREDIENT_LINE_HEADING
+		   : INGREDIENT_LINE_INGREDIENT;
 }

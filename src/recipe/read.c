@@ -16,6 +16,13 @@ struct reader {
 	size_t line_length;
 };
 
+/* A heading behind ingredients, until one follows; line is NULL: there is none. */
+struct heading {
+	const char *line;
+	size_t length;
+	int number;
+};
+
 static bool is_blank(char c)
 {
 	return c == ' ' || c == '\t' || c == '\r';
@@ -115,24 +122,51 @@ static bool take_method(struct recipe *recipe, struct reader *reader, struct err
 	return recipe->method || no_memory(err);
 }
 
+/*
+ * "Corn:" with nothing under it heads nothing: it is an ingredient, and must not be passed over
+ * for its last byte. A title above all ingredients is none.
+ */
+static bool settle_heading(struct recipe *recipe, struct heading *heading, struct error *err)
+{
+	const struct reader at = {
+	    .line = heading->line, .line_length = heading->length, .number = heading->number};
+	heading->line = NULL;
+	return !at.line || recipe->lines_n == 0 || add_ingredient(recipe, &at, err);
+}
+
+static bool take_line(struct recipe *recipe, const struct reader *reader,
+		      enum ingredient_line_kind kind, struct heading *heading, struct error *err)
+{
+	switch (kind) {
+	case INGREDIENT_LINE_HEADING:
+		if (!settle_heading(recipe, heading, err))
+			return false;
+		*heading = (struct heading){reader->line, reader->line_length, reader->number};
+		return true;
+	case INGREDIENT_LINE_INGREDIENT:
+		heading->line = NULL;
+		return add_ingredient(recipe, reader, err);
+	default:
+		return true;
+	}
+}
+
 static bool read_lines(struct recipe *recipe, struct reader *reader, struct error *err)
 {
+	struct heading heading = {.line = NULL};
 	while (next_line(reader)) {
 		if (!line_is_plain(reader, err))
 			return false;
-		switch (ingredient_line_kind(reader->line, reader->line_length)) {
-		case INGREDIENT_LINE_BLANK:
-		case INGREDIENT_LINE_COMMENT:
-		case INGREDIENT_LINE_HEADING:
-			break;
-		case INGREDIENT_LINE_METHOD:
-			return take_method(recipe, reader, err);
-		case INGREDIENT_LINE_INGREDIENT:
-			if (!add_ingredient(recipe, reader, err))
-				return false;
-			break;
-		}
+		const enum ingredient_line_kind kind =
+		    ingredient_line_kind(reader->line, reader->line_length);
+		if (kind == INGREDIENT_LINE_METHOD)
+			return settle_heading(recipe, &heading, err) &&
+			       take_method(recipe, reader, err);
+		if (!take_line(recipe, reader, kind, &heading, err))
+			return false;
 	}
+	if (!settle_heading(recipe, &heading, err))
+		return false;
 	recipe->method = strdup("");
 	return recipe->method || no_memory(err);
 }

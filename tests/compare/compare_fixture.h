@@ -39,6 +39,7 @@ bool fixture_speaks(const struct comparison *comparison, const char *rule);
 
 Suite *compare_suite(void);
 Suite *doubt_suite(void);
+Suite *hostile_suite(void);
 Suite *repair_suite(void);
 
 #endif
