@@ -204,6 +204,8 @@ CREATE TABLE load (
                                     outcome = 'unclear' OR outcome = 'cold'),
     -- Why, in plain words; '' for nothing to say.
     why        TEXT NOT NULL,
+    -- The lowest pressure that its gauge showed, thousandths of a psi; NULL: none was said.
+    low_mpsi   INTEGER,
     PRIMARY KEY (batch, number)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX load_canner ON load (canner, started_ms);

@@ -52,16 +52,16 @@ static bool read_jar(struct household *db, int64_t batch, int number, const stru
 		     struct jar_row *out, struct error *err)
 {
 	sqlite3_stmt *query;
-	if (!store_cached(
-		db,
-		"SELECT jar.state, jar.late, jar.since_ms, load.outcome = 'processed' AND "
-		"batch.keep = 'shelf' AND batch.held = 0, load.out_ms FROM jar JOIN load "
-		"ON load.batch = jar.batch AND load.number = jar.load JOIN batch ON "
-		"batch.id = jar.batch WHERE jar.batch = ?1 AND jar.number = ?2",
-		&query, err))
+	if (!store_cached(db,
+			  "SELECT jar.state, jar.late, jar.since_ms, " SHELF_PROCESSED
+			  ", load.out_ms FROM jar JOIN load "
+			  "ON load.batch = jar.batch AND load.number = jar.load JOIN batch ON "
+			  "batch.id = jar.batch WHERE jar.batch = ?1 AND jar.number = ?2",
+			  &query, err))
 		return false;
 	sqlite3_bind_int64(query, 1, batch);
 	sqlite3_bind_int(query, 2, number);
+	sqlite3_bind_int(query, 3, shelf_gauge_limit());
 	memset(out, 0, sizeof *out);
 	struct jar_standing *standing = &out->standing;
 	if (sqlite3_step(query) == SQLITE_ROW) {

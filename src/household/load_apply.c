@@ -52,6 +52,7 @@ static enum applied write_load(struct applying *a, const char *text)
 	bind_text(write, 6, a->body, "outcome");
 	bind_text(write, 7, a->body, "why");
 	bind_integer(write, 8, a->body, "started_ms"); /* of an amendment */
+	bind_integer(write, 9, json_object_get(a->body, "facts"), "low_mpsi");
 	enum applied how = apply_run(a, write);
 	if (how == APPLIED && sqlite3_changes(a->db->sql) == 0)
 		return senseless(a, "load: the batch has no load %lld", (long long)number);
@@ -286,7 +287,7 @@ enum applied apply_load(struct applying *a)
 		return senseless(a, "batch: its start was taken back");
 	enum applied how =
 	    write_load(a, "INSERT INTO load (batch, number, canner, started_ms, out_ms, outcome, "
-			  "why) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)");
+			  "why, low_mpsi) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?9)");
 	const char *outcome = json_string_value(json_object_get(a->body, "outcome"));
 	bool cold = outcome && strcmp(outcome, "cold") == 0;
 	if (how == APPLIED)
@@ -302,7 +303,7 @@ enum applied apply_load(struct applying *a)
 /* A load corrected; its jars stay where they are, and review tells if one may not. */
 enum applied apply_load_amend(struct applying *a)
 {
-	return write_load(
-	    a, "UPDATE load SET out_ms = coalesce(?5, out_ms), outcome = ?6, "
-	       "why = ?7, started_ms = coalesce(?8, started_ms) WHERE batch = ?1 AND number = ?2");
+	return write_load(a, "UPDATE load SET out_ms = coalesce(?5, out_ms), outcome = ?6, "
+			     "why = ?7, started_ms = coalesce(?8, started_ms), low_mpsi = ?9 WHERE "
+			     "batch = ?1 AND number = ?2");
 }

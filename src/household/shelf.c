@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "jarwright/household_jars.h"
+#include "jarwright/load_judge.h"
 #include "log.h"
 #include "shelf.h"
 
@@ -94,21 +95,34 @@ static bool read_recalled(struct household *db, struct shelf_batch *out, struct 
 	return store_done(db, query, err);
 }
 
+int shelf_gauge_limit(void)
+{
+	struct load_rules rules;
+	struct error err = {.kind = ERROR_NONE};
+	/* Without the figure no error is allowed. */
+	if (!load_rules_find(reference_edition(), reference_tables_edition(), &rules, &err))
+		return 0;
+	return rules.gauge_psi * 1000;
+}
+
 /* The load of the group's jars: when it came out, and how. */
-static bool read_load(struct household *db, struct jar_group *group, bool for_shelf,
-		      struct error *err)
+static bool read_load(struct household *db, struct jar_group *group, struct error *err)
 {
 	sqlite3_stmt *query;
-	if (!store_cached(db, "SELECT out_ms, outcome FROM load WHERE batch = ?1 AND number = ?2",
+	if (!store_cached(db,
+			  "SELECT load.out_ms, load.outcome, " SHELF_PROCESSED
+			  " FROM load JOIN batch ON batch.id = load.batch WHERE load.batch = ?1 "
+			  "AND load.number = ?2",
 			  &query, err))
 		return false;
 	sqlite3_bind_int64(query, 1, group->batch);
 	sqlite3_bind_int(query, 2, group->load);
+	sqlite3_bind_int(query, 3, shelf_gauge_limit());
 	if (sqlite3_step(query) == SQLITE_ROW) {
 		char outcome[32];
 		group->out_ms = sqlite3_column_int64(query, 0);
 		copy_text(query, 1, outcome, sizeof outcome);
-		group->processed = for_shelf && strcmp(outcome, "processed") == 0;
+		group->processed = sqlite3_column_int(query, 2) == 1;
 		group->unclear = strcmp(outcome, "unclear") == 0;
 	}
 	return store_done(db, query, err);
@@ -184,7 +198,7 @@ static bool begin_group(struct household *db, const struct shelf_batch *batch,
 			     "jars: the file has a jar '%s', which this jarwright does not "
 			     "know; it may be damaged, put back a backup",
 			     row->state)) &&
-	       read_load(db, g, batch->for_shelf, err);
+	       read_load(db, g, err);
 }
 
 /* Adds the jar of the row to a group of its batch; `first`: where those of the batch begin. */
