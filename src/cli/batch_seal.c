@@ -95,6 +95,11 @@ static bool in_time(struct invocation *inv, struct sealing *s)
 	bool early =
 	    s->last_out.ms && s->entry.at.ms < earliest.ms && jar_set_count(&s->entry.sealed) > 0;
 	s->entry.early = early;
+	if (early && s->entry.at.ms < s->last_out.ms)
+		return error_usage(inv->err,
+				   "seal: the jars were not out of the canner before %s; look at "
+				   "--at, or correct the load with 'jarwright batch amend'",
+				   instant_text(s->last_out, due));
 	return !early || flag(inv, "early") ||
 	       error_usage(inv->err,
 			   "seal: it is early: seals are tested %d to %d hours after the jars "
@@ -127,12 +132,12 @@ static int tell(struct invocation *inv, const struct sealing *s)
 	struct page page = answer_page(inv);
 	struct source_list sources = {.sources_n = 0};
 	if (jar_set_count(&s->entry.sealed))
-		page_headline(&page, "SEALED",
+		page_headline(&page, s->entry.early ? "SEALED SO FAR" : "SEALED",
 			      jar_codes(codes, sizeof codes, code, &s->entry.sealed));
 	if (s->entry.early)
 		page_format(&page, "careful   ",
-			    "That was early. Test them again %d hours after "
-			    "they came out.",
+			    "That was early, and does not count yet. Test them again %d hours "
+			    "after they came out.",
 			    s->rules.seal_earliest_h);
 	if (late)
 		page_format(&page, "note      ",

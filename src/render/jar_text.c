@@ -50,9 +50,10 @@ static void warn(const struct page *page, const struct moved *batch)
 	if (batch->advice == JAR_STOOD_TOO_LONG)
 		page_format(page, "WARNING: ",
 			    "%s %s stood too long before it was chilled. Do not taste it, not even "
-			    "now: discard it. If anybody has eaten of it, watch for double vision, "
-			    "drooping eyelids, trouble speaking or swallowing, and call emergency "
-			    "medical help at the first of them.",
+			    "now: discard it. If anybody has eaten of it, call a doctor or poison "
+			    "centre now, even if they feel well; and the emergency number at once "
+			    "at blurred or double vision, drooping eyelids, slurred speech, a dry "
+			    "mouth, weak muscles, or trouble swallowing or breathing.",
 			    batch->code, set);
 	else if (batch->advice == JAR_TEST_SEAL)
 		page_format(page, "WARNING: ",

@@ -150,8 +150,17 @@ What the sources allow for a jar whose seal failed:
 Sources:
 
 $ jarwright batch seal 20-001 8 --early --at '2020-09-14 19:00'
-SEALED  20-001-08
-careful   That was early. Test them again 12 hours after they came out.
+SEALED SO FAR  20-001-08
+careful   That was early, and does not count yet. Test them again 12 hours after
+          they came out.
+
+# A hot lid may still let go (AIB 539 guide 1, p. 1-25): until it is tested again the jar is not for the shelf.
+$ jarwright jar 20-001-08 shelf --at '2020-09-14 19:30' 2>&1 | cut -c 1-59
+jarwright: jar 20-001-08: its seal is not tested yet, so it
+
+$ jarwright batch seal 20-001 8 --early --at '2020-09-14 18:00'
+! jarwright: seal: the jars were not out of the canner before 2020-09-14 18:14; look at --at, or correct the load with 'jarwright batch amend'
+= 2
 
 $ jarwright batch seal 20-001 --failed 12 --at '2020-09-16 19:00' | head -n 7
 note      Seals are best tested within 24 hours; these were tested later.
@@ -211,7 +220,7 @@ Batch 20-001 is corrected; the entry and the reason are kept.
 
 $ jarwright batch list
 20-002  2020-09-14  Pickled beets; shelf; no jars yet; open
-20-001  2020-09-13  Beets of the fair; shelf; 5 filled, 7 sealed, 2 unsealed;
+20-001  2020-09-13  Beets of the fair; shelf; 6 filled, 6 sealed, 2 unsealed;
                     HELD
 
 $ jarwright batch list --year 2019; jarwright batch list --open --food BEETS
