@@ -15,6 +15,7 @@ enum says {
 	SAYS_UNIT_P, /* value: enum csv_pressure */
 	SAYS_ZERO,   /* value: enum csv_zero */
 	SAYS_CLOCK,  /* value: enum csv_clock */
+	SAYS_WISH,   /* what was wanted, or the highest of a while: no reading of the moment */
 	SAYS_COUNT
 };
 static const struct heading_word {
@@ -69,6 +70,19 @@ static const struct heading_word {
     {"mins", SAYS_CLOCK, CSV_MINUTES},
     {"minute", SAYS_CLOCK, CSV_MINUTES},
     {"minutes", SAYS_CLOCK, CSV_MINUTES},
+    {"set", SAYS_WISH, 1},
+    {"setpoint", SAYS_WISH, 1},
+    {"target", SAYS_WISH, 1},
+    {"goal", SAYS_WISH, 1},
+    {"wanted", SAYS_WISH, 1},
+    {"required", SAYS_WISH, 1},
+    {"limit", SAYS_WISH, 1},
+    {"alarm", SAYS_WISH, 1},
+    {"max", SAYS_WISH, 1},
+    {"maximum", SAYS_WISH, 1},
+    {"high", SAYS_WISH, 1},
+    {"highest", SAYS_WISH, 1},
+    {"peak", SAYS_WISH, 1},
 };
 
 /* 0: the heading says nothing of it; SAID_TWICE: two different things. */
@@ -148,7 +162,8 @@ static bool the_one(const struct record_lines *lines, char *const *fields, size_
 	*out = NO_COLUMN;
 	for (size_t i = 0; i < n; i++) {
 		struct sayings words = read_words(fields[i]);
-		if (words.value[says] == 0 || (unlike >= 0 && words.value[unlike] != 0))
+		if (words.value[says] == 0 || words.value[SAYS_WISH] != 0 ||
+		    (unlike >= 0 && words.value[unlike] != 0))
 			continue;
 		if (*out != NO_COLUMN)
 			return several(lines, what, fields[*out], fields[i], option, err);

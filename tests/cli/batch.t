@@ -206,7 +206,7 @@ noted with batch 20-001
 
 $ jarwright batch finish 20-001 --at '2020-09-16 20:00'
 20-001  finished
-careful   The seals of 5 jars are not tested yet: jarwright batch seal 20-001
+careful   The seals of 6 jars are not tested yet: jarwright batch seal 20-001
 careful   2 jars are unsealed: chill, freeze or discard, and log it.
 careful   2 loads are short or unclear; jars of such a load are not for the
           shelf: jarwright batch show 20-001
@@ -220,8 +220,8 @@ Batch 20-001 is corrected; the entry and the reason are kept.
 
 $ jarwright batch list
 20-002  2020-09-14  Pickled beets; shelf; no jars yet; open
-20-001  2020-09-13  Beets of the fair; shelf; 6 filled, 6 sealed, 2 unsealed;
-                    HELD
+20-001  2020-09-13  Beets of the fair; shelf; 5 filled, 6 sealed, 2 unsealed, 1
+                    reprocessed; HELD
 
 $ jarwright batch list --year 2019; jarwright batch list --open --food BEETS
 No batches. Begin one with 'jarwright batch start FOOD ...'.
