@@ -257,7 +257,7 @@ What was logged:
                     wrong day
 
 $ jarwright batch show 20-001 --json | cut -c 1-400
-{"batch":"20-001","day":"2020-09-13","title":"Beets of the fair","food":"pickled-beets","recipe":null,"keep":"shelf","verdict":"tested","edition":"2026a","pack":"hot","canner":"boiling-water","jar":"pint","elevation_ft":2900,"minutes":35,"psi":null,"vent_minutes":null,"held":true,"finished":true,"loads":5,"loads_short":2,"jars":{"filled":5,"sealed":7,"unsealed":2},"load_list":[{"load":1,"canner":"
+{"batch":"20-001","day":"2020-09-13","title":"Beets of the fair","food":"pickled-beets","recipe":null,"keep":"shelf","verdict":"tested","edition":"2026a","pack":"hot","canner":"boiling-water","jar":"pint","elevation_ft":2900,"minutes":35,"psi":null,"vent_minutes":null,"held":true,"finished":true,"loads":5,"loads_short":2,"jars":{"filled":5,"sealed":6,"unsealed":2,"reprocessed":1},"load_list":[{"lo
 
 $ jarwright batch amend 20-001 --why nothing
 ! jarwright: amend: what? say --day, --title, --lot, --elevation or --load
