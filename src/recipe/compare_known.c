@@ -13,11 +13,11 @@ static const char amount_words[] =
     "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|dozen|half|quarter|third|"
     "about|approx|approximately|around|roughly|circa|ca|heaped|heaping|scant|generous|rounded|good|"
     "up|least|most|over|under|big|full|additional|few|some|more|extra|needed|taste|desired|like|"
-    "enough|total|level|divided|equal|part|exactly|weight|weighed|volume|measured|optional|"
+    "enough|total|level|divided|equal|part|exactly|volume|measured|optional|"
     "optionally|not|fl|fluid|oz|imp|imperial|metric|us|uk|australian|canadian|british|customary|"
-    "bag|bottle|box|bulb|bunch|can|carton|clove|cob|container|drop|dash|ear|fruit|handful|head|"
+    "bag|bottle|box|bulb|bunch|can|carton|clove|cob|container|drop|dash|ear|handful|head|"
     "jar|knob|pack|package|packet|piece|pinch|pkg|pod|punnet|sachet|size|slice|splash|sprig|stalk|"
-    "stick|tin|tub|wineglass|glass|mug|teacup|cupful|inch|mm|cm|mg|in|small|medium|large|"
+    "stick|tin|tub|cupful|inch|mm|cm|mg|in|small|medium|large|"
     "very|well|such|kind|any|assorted|mixed|combined|together|separate|separately|"
     "breakfast|coffee|tall|wide|thick|long|diameter|cube|c|";
 /* What produce may be said to be, and how it may be cut, and still be the fresh food. */
@@ -32,22 +32,22 @@ static const char produce_words[] =
     "sliced|slice|diced|dice|cubed|cut|quartered|halved|minced|shredded|grated|julienned|"
     "slivered|chunk|ring|strip|wedge|round|bite|sized|pea|lengthwise|crosswise|"
     "across|diagonally|whole|blanched|packed|loosely|firmly|"
-    "after|before|peeling|coring|trimming|chopping|preparation|prepared|preparing|"
+    "prepared|"
     "red|yellow|white|brown|pickling|canning|preserving|plain|usual|";
 /* What the acid may be said to be; it must all go into the jar as it comes from the bottle. */
 static const char acid_words[] =
     "|percent|cent|acid|acidity|strength|grain|labelled|labeled|label|standard|white|distilled|"
-    "cider|apple|bottled|bought|store|shop|commercial|commercially|made|concentrate|pure|plain|"
-    "clear|pickling|reconstituted|not|lemon|lime|juice|vinegar|ph|room|temperature|cold|"
-    "unopened|fresh|freshly|squeezed|home|homemade|malt|wine|rice|";
+    "bottled|bought|store|shop|commercial|commercially|made|concentrate|pure|plain|"
+    "clear|pickling|reconstituted|not|ph|room|temperature|cold|"
+    "unopened|fresh|freshly|squeezed|home|homemade|";
 /* What keeps well may be said to be, and what it is tied up in. */
 static const char store_words[] =
     "|fresh|freshly|dried|dry|ground|whole|crushed|cracked|broken|powdered|powder|flake|leaf|"
     "leave|seed|toasted|bruised|tied|bag|spice|cheesecloth|muslin|cloth|packed|firmly|loosely|"
     "sifted|fine|finely|coarse|coarsely|pure|plain|granulated|canning|pickling|preserving|non|"
     "iodized|iodised|white|brown|light|dark|hot|sweet|mild|red|black|yellow|green|preferably|"
-    "good|best|bought|store|brand|favourite|favorite|own|my|removed|later|serve|serving|"
-    "strength|double|concentrated|tomato|paste|cold|boiling|boiled|water|filtered|"
+    "good|best|bought|store|brand|favourite|favorite|own|my|"
+    "strength|double|concentrated|cold|boiling|boiled|"
     "without|additive|anti|caking|agent|table|sea|kosher|flaked|";
 
 /* A dash, a fraction, a degree sign ...: bytes that spell nothing. */
