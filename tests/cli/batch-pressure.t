@@ -76,22 +76,22 @@ $ jarwright batch list
 # A gauge found bad later takes off the shelf what it showed (AIB 539 guide 1, p. 1-20), until the load is corrected. One that is off by no more than 2 psi does so where too little was to spare.
 $ (export JARWRIGHT_DB=later.db; jarwright kitchen --elevation 1500ft && jarwright canner add dial --kind dial-gauge --holds-quarts 7 --holds-pints 9 && jarwright batch start asparagus --canner dial --pack hot --jar pint --at '2020-05-14 13:00' && jarwright batch load 20-001 --canner dial --jars '1 pint' --started '2020-05-14 14:05' --minutes 30 --uninterrupted --vented 10min --low-psi 11 && jarwright batch load 20-001 --canner dial --jars '1 pint' --started '2020-05-14 15:05' --minutes 30 --uninterrupted --vented 10min --low-psi 13 && jarwright batch seal 20-001 1-2 --at '2020-05-15 05:00') > out; JARWRIGHT_DB=later.db jarwright shelf | sed -n 1,2p
 On the shelf, what to use first on top
-  Asparagus, spears or pieces: 1 pint (20-001: 1), 1 pint (20-001: 2), not put
+  Asparagus, spears or pieces: 1 pint jar (20-001: 1), 1 pint jar (20-001: 2),
 
 $ (export JARWRIGHT_DB=later.db; jarwright canner test dial --reads '11psi at 10psi' --on 2020-06-01 > out; jarwright shelf | sed '/^Sources/,$d' | grep .)
 NOT FOR THE SHELF: do this
-  Asparagus, spears or pieces: 1 pint (20-001: 1); DISCARD, do not taste: it
+  Asparagus, spears or pieces: 1 pint jar (20-001: 1); DISCARD, do not taste: it
   stood too long without a process that covers it [unl-ext]
 On the shelf, what to use first on top
-  Asparagus, spears or pieces: 1 pint (20-001: 2), not put away yet; PAST: best
-  before 2021-05-14 [fsis-shelf table]
+  Asparagus, spears or pieces: 1 pint jar (20-001: 2), not put away yet; PAST:
+  best before 2021-05-14 [fsis-shelf table]
 
 $ (export JARWRIGHT_DB=later.db; jarwright undo > out; jarwright canner test dial --reads '11psi at 8psi' --on 2020-06-01 > out; jarwright shelf | sed -n 1,2p; jarwright jar 20-001-02 shelf 2>&1 | cut -c 1-80)
 NOT FOR THE SHELF: do this
-  Asparagus, spears or pieces: 1 pint (20-001: 1); DISCARD, do not taste: it
+  Asparagus, spears or pieces: 1 pint jar (20-001: 1); DISCARD, do not taste: it
 jarwright: jar 20-001-02: it stood more than 2 hours without a process that cove
 
 # A later test says nothing of a load before a good one.
 $ (export JARWRIGHT_DB=later.db; jarwright undo > out; jarwright canner test dial --reads '11psi at 11psi' --on 2020-06-01 > out; jarwright canner test dial --reads '11psi at 8psi' --on 2020-07-01 > out; jarwright shelf | sed -n 1,2p)
 On the shelf, what to use first on top
-  Asparagus, spears or pieces: 1 pint (20-001: 1), 1 pint (20-001: 2), not put
+  Asparagus, spears or pieces: 1 pint jar (20-001: 1), 1 pint jar (20-001: 2),
