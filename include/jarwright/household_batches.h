@@ -15,6 +15,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
+#include "jarwright/digest.h"
 #include "jarwright/error.h"
 #include "jarwright/household.h"
 #include "jarwright/instant.h"
@@ -113,6 +114,22 @@ struct load_amendment {
 bool household_amend_load(struct household *db, const char *code,
 			  const struct load_amendment *amendment, struct error *err);
 
+/* What a recorder's file showed of a load. */
+struct load_record {
+	struct instant at;
+	int number;       /* of the load */
+	const char *file; /* its name without folders */
+	uint8_t sha256[DIGEST_SIZE];
+	int64_t rows;
+	const char *shown;         /* "restarted" */
+	enum load_outcome outcome; /* what that leaves of the load; never LOAD_COLD */
+	const char *why;           /* "" */
+	json_t *found;             /* all of it; borrowed */
+};
+/* The load becomes that, or stays what it is if that is stricter. */
+bool household_record_load(struct household *db, const char *code, const struct load_record *record,
+			   struct error *err);
+
 /* --- Seals, notes and the rest --- */
 
 /* Either set may be empty. method: "press", "tap", "look" or NULL. early: before its time. */
@@ -171,8 +188,11 @@ struct batch_load {
 	char canner[KITCHEN_NAME_SIZE]; /* "" none */
 	int64_t canner_id;
 	struct instant started, out;
-	enum load_outcome outcome;
+	enum load_outcome outcome; /* never better than record */
 	char why[2048];
+	bool recorded; /* a recorder's file was given, and leaves: */
+	enum load_outcome record;
+	char record_why[2048];
 	struct load_said said;
 };
 

@@ -24,6 +24,8 @@
 enum load_outcome { LOAD_PROCESSED, LOAD_UNDER_PROCESSED, LOAD_UNCLEAR, LOAD_COLD };
 const char *load_outcome_word(enum load_outcome outcome); /* "under-processed" ... */
 bool load_outcome_find(const char *word, enum load_outcome *out);
+/* Under-processed before unclear before the others; of those the first. */
+enum load_outcome load_outcome_stricter(enum load_outcome a, enum load_outcome b);
 
 /* The published rules on loads, seals and gauges; constant data of the edition. */
 struct load_rules {

@@ -16,6 +16,7 @@
 #include <stddef.h>
 
 #include "jarwright/decide.h"
+#include "jarwright/load_judge.h"
 
 /* What a recorder measures. */
 enum record_channel { RECORD_TEMPERATURE, RECORD_PRESSURE, RECORD_CHANNELS };
@@ -163,6 +164,21 @@ struct record_judge {
 void record_judge_start(struct record_judge *judge, const struct record_need *need);
 void record_judge_add(struct record_judge *judge, const struct record_sample *sample);
 void record_judge_end(struct record_judge *judge, struct record_judgement *out);
+
+/* What the record leaves of a load of which the cook said something too. */
+struct record_leaves {
+	enum load_outcome outcome; /* never LOAD_COLD; what she said is judged apart */
+	bool break_unsaid;         /* it shows a break, and she said none */
+	bool stopped_early;        /* she timed less than it took with the break: */
+	double whole_s;            /* from first reaching the requirement to the end */
+};
+/*
+ * Held leaves it processed. So does a whole time held again after a break, if she knew of a break
+ * and her timing is as long as that took: else the jars may have come out before the whole time
+ * was over. It stays unclear then.
+ */
+void record_for_load(const struct record_need *need, const struct record_judgement *judgement,
+		     const struct load_said *said, struct record_leaves *out);
 
 /*
  * The trace made small enough to draw: time in equal steps, and of each the lowest and highest

@@ -42,8 +42,11 @@ struct load_view {
 	enum load_outcome outcome;
 	const struct load_judgement *judgement; /* NULL: cold */
 	const char *why;
-	bool held; /* the batch is off the shelf whatever the load is */
+	const char *record_why; /* why a recorder's file leaves it no better, or "" */
+	bool held;              /* the batch is off the shelf whatever the load is */
 };
+/* Jars of the load that are out of reach although it fell short: to be taken back. */
+void load_away_text(const struct page *page, const struct batch_view *view, int load);
 void load_text(const struct page *page, const struct load_rules *rules,
 	       const struct load_view *load, struct source_list *sources);
 json_t *load_json(const struct load_view *load);

@@ -8,15 +8,19 @@
 
 /* All pointers are the caller's. */
 struct record_report {
-	const char *file;    /* its name, safe to show */
-	const char *subject; /* "Asparagus, spears or pieces, pint jars, ..." */
-	const struct decision *decision;
+	const char *file;            /* its name, safe to show */
+	const char *subject;         /* "Asparagus, spears or pieces, pint jars, ..." */
+	const char *food;            /* its name in the tables */
+	const struct citation *from; /* where the process stands */
+	bool logged; /* of a load in the log: what to do with its jars is said there */
 	const struct record_need *need;
 	const struct record_judgement *judgement;
 	const struct record_csv_found *found;
 };
 
-void record_text(const struct page *page, const struct record_report *report);
+/* Cites by short names and adds them to the list; the caller prints it with sources_text(). */
+void record_text(const struct page *page, const struct record_report *report,
+		 struct source_list *sources);
 json_t *record_json(const struct record_report *report);
 
 /*
@@ -38,6 +42,9 @@ const char *record_headline(enum record_outcome outcome);
 const char *record_reason_word(enum record_reason reason);
 const char *record_reason_words(char *buffer, size_t size, const struct record_report *report,
 				enum record_reason reason);
+/* Why the record leaves a load no better than it does, in sentences; "" if it was held. */
+char *record_leaves_words(char *buffer, size_t size, const struct record_report *report,
+			  const struct record_leaves *leaves);
 /* What to do with the jars; "" if they were held. And what a record can never show. */
 const char *record_advice(enum record_outcome outcome);
 extern const char record_caution[];

@@ -206,6 +206,14 @@ CREATE TABLE load (
     why        TEXT NOT NULL,
     -- The lowest pressure that its gauge showed, thousandths of a psi; NULL: none was said.
     low_mpsi   INTEGER,
+    -- The worst that a recorder's file leaves of it, and why; NULL: none was given. The outcome is
+    -- never better.
+    record     TEXT CHECK (record = 'processed' OR record = 'under-processed' OR
+                           record = 'unclear'),
+    record_why TEXT,
+    CHECK (record <> 'under-processed' OR outcome = 'under-processed'),
+    CHECK (record <> 'unclear' OR outcome = 'under-processed' OR outcome = 'unclear'),
+    CHECK ((record IS NULL) = (record_why IS NULL)),
     PRIMARY KEY (batch, number)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX load_canner ON load (canner, started_ms);

@@ -1,6 +1,7 @@
 #include "jarwright/digest.h"
 
 #include <nettle/sha2.h>
+#include <stdlib.h>
 
 #include "jarwright/library.h"
 
@@ -23,8 +24,9 @@ static bool open_library(struct error *err)
 	static bool opened;
 	if (!opened)
 		opened = library_open(LIBRARY, functions, sizeof functions / sizeof *functions);
-	return opened || error_failed(err, "log: the library Nettle cannot be loaded; install the "
-					   "package libnettle8");
+	return opened ||
+	       error_failed(err, "SHA-256: the library Nettle cannot be loaded; install the "
+				 "package libnettle8");
 }
 
 bool digest_make(const struct bytes *parts, size_t n, uint8_t out[DIGEST_SIZE], struct error *err)
@@ -37,6 +39,34 @@ bool digest_make(const struct bytes *parts, size_t n, uint8_t out[DIGEST_SIZE], 
 		sha256.update(&ctx, parts[i].n, parts[i].at);
 	sha256.digest(&ctx, DIGEST_SIZE, out);
 	return true;
+}
+
+struct digest {
+	struct sha256_ctx ctx;
+};
+
+struct digest *digest_begin(struct error *err)
+{
+	if (!open_library(err))
+		return NULL;
+	struct digest *digest = malloc(sizeof *digest);
+	if (digest)
+		sha256.init(&digest->ctx);
+	else
+		error_failed(err, "SHA-256: out of memory; close other programs and try again");
+	return digest;
+}
+
+void digest_add(struct digest *digest, const void *bytes, size_t n)
+{
+	sha256.update(&digest->ctx, n, bytes);
+}
+
+void digest_end(struct digest *digest, uint8_t *out)
+{
+	if (digest && out)
+		sha256.digest(&digest->ctx, DIGEST_SIZE, out);
+	free(digest);
 }
 
 void hex_text(const uint8_t *bytes, size_t n, char *out)

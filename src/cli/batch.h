@@ -14,6 +14,7 @@ int batch_seal_command(struct invocation *inv);
 int batch_finish_command(struct invocation *inv);
 int batch_note_command(struct invocation *inv);
 int batch_ph_command(struct invocation *inv);
+int batch_record_command(struct invocation *inv);
 int batch_amend_command(struct invocation *inv);
 int batch_list_command(struct invocation *inv);
 int batch_show_command(struct invocation *inv);
@@ -58,10 +59,34 @@ struct load_case {
 	size_t jars_n;
 	const struct load_said *said;
 };
-/* *why gets the reasons in plain words. False: it cannot be, inv->err says why. */
+/*
+ * What it needs: no less than decided, nor than today's tables say. *why gets the reasons why
+ * nothing published covers it, or "". False: it cannot be, inv->err says why.
+ */
+bool load_case_need(struct invocation *inv, const struct load_case *load, struct load_need *out,
+		    char *why, size_t size);
+/* As load_case_need(), with the reasons for the outcome. */
 bool load_case_judge(struct invocation *inv, const struct load_case *load,
 		     struct load_judgement *out, char *why, size_t size);
 
+/* The exit code that belongs to an outcome. */
+int load_outcome_status(enum load_outcome outcome);
+
+/* --- batch_logged.c: a load in the log, to be judged anew --- */
+
+struct logged_load {
+	const struct batch_load *load; /* of the view */
+	struct load_canner canner;     /* as it is known today */
+	struct jar_set jars;           /* that were in it last */
+	struct jar_choice sizes[BATCH_JARS_MAX];
+	size_t sizes_n;
+};
+/* The load of this number; with NULL the only one. One without a canner is refused. */
+bool logged_load_read(struct invocation *inv, const struct batch_view *view, const char *number,
+		      struct logged_load *out);
+/* The case of what was said of it. */
+struct load_case logged_load_case(const struct batch_view *view, const struct load_rules *rules,
+				  const struct logged_load *logged, const struct load_said *said);
 /* "pint" or "500mL". */
 void jar_size_text(const struct jar_choice *jar, char *buffer, size_t size);
 

@@ -14,12 +14,11 @@ struct amending {
 	struct instant at;
 	const char *why;
 	/* A load. */
-	const struct batch_load *load;
+	struct logged_load logged;
 	struct load_amendment amendment;
-	struct load_canner canner;
 	struct load_judgement judgement;
 	char reasons[2048];
-	struct jar_set jars; /* in it */
+	enum load_outcome outcome; /* with the record */
 };
 
 static bool read_why(struct invocation *inv, struct amending *a)
@@ -34,31 +33,12 @@ static bool read_why(struct invocation *inv, struct amending *a)
 
 /* --- A load --- */
 
-static bool find_load(struct invocation *inv, struct amending *a)
-{
-	int number;
-	if (!count_parse("load", option(inv, "load"), BATCH_JARS_MAX, &number, inv->err))
-		return false;
-	for (size_t i = 0; i < a->view.loads_n; i++)
-		if (a->view.loads[i].number == number)
-			a->load = &a->view.loads[i];
-	if (!a->load)
-		return error_usage(inv->err, "load: batch %s has no load %d", a->view.record.code,
-				   number);
-	if (a->load->outcome == LOAD_COLD)
-		return error_usage(inv->err,
-				   "load: load %d went through no canner; nothing is judged of it",
-				   number);
-	a->amendment.number = number;
-	return true;
-}
-
 /* Another beginning moves what was said by the clock: that is said anew with it. */
 static bool start_is_whole(struct invocation *inv, const struct amending *a)
 {
 	bool end = option(inv, "minutes") || option(inv, "ended");
 	bool breaks = flag(inv, "uninterrupted") || option(inv, "interrupted");
-	return !option(inv, "started") || (end && (breaks || a->load->said.list_n == 0)) ||
+	return !option(inv, "started") || (end && (breaks || a->logged.load->said.list_n == 0)) ||
 	       error_usage(inv->err,
 			   "started: say the end anew too, with --ended or --minutes, and any "
 			   "interruption");
@@ -66,20 +46,20 @@ static bool start_is_whole(struct invocation *inv, const struct amending *a)
 
 static bool read_load(struct invocation *inv, struct amending *a)
 {
-	struct instant started = a->load->started;
+	struct instant started = a->logged.load->started;
 	struct load_said *said = &a->amendment.said;
-	*said = a->load->said;
+	*said = a->logged.load->said;
 	if (!start_is_whole(inv, a))
 		return false;
-	if (option(inv, "started") &&
-	    !instant_parse("started", option(inv, "started"), a->load->started, &started, inv->err))
+	if (option(inv, "started") && !instant_parse("started", option(inv, "started"),
+						     a->logged.load->started, &started, inv->err))
 		return false;
 	if (started.ms > instant_at(inv->now).ms)
 		return error_usage(inv->err, "started: that is still to come");
 	a->amendment.started_ms = option(inv, "started") ? started.ms : 0;
 	if (!load_facts_read(inv, started, said))
 		return false;
-	struct instant out = a->load->out, ended = started;
+	struct instant out = a->logged.load->out, ended = started;
 	ended.ms += (int64_t)said->process_s * MS;
 	if (option(inv, "out") && !load_out_read(inv, started, said, &out))
 		return false;
@@ -89,80 +69,43 @@ static bool read_load(struct invocation *inv, struct amending *a)
 	return true;
 }
 
-/* Its canner, with what is known of the gauge today, and its jars. */
-static bool read_its_canner(struct invocation *inv, struct amending *a)
-{
-	struct household *db;
-	for (size_t i = 0; i < a->view.jars_n; i++)
-		if (a->view.jars[i].load == a->load->number)
-			jar_set_add(&a->jars, a->view.jars[i].number);
-	if (!cli_household(HOUSEHOLD_READ, &db, inv->err))
-		return false;
-	bool ok = household_load_canner(db, a->load->canner, instant_date(a->load->started),
-					&a->canner, inv->err);
-	household_close(db);
-	a->amendment.said.gauge = a->canner.gauge.gauge;
-	return ok;
-}
-
+/* A recorder's file that was given keeps the load from being better than it leaves it. */
 static bool judge(struct invocation *inv, struct amending *a)
 {
-	struct jar_choice sizes[BATCH_JARS_MAX];
-	struct load_case load = {.record = &a->view.record,
-				 .decision = a->view.decision,
-				 .rules = &a->rules,
-				 .canner = &a->canner,
-				 .jars = sizes,
-				 .said = &a->amendment.said};
-	for (size_t i = 0; i < a->view.jars_n && load.jars_n < BATCH_JARS_MAX; i++)
-		if (a->view.jars[i].load == a->load->number &&
-		    !jar_parse(a->view.jars[i].size, &sizes[load.jars_n++], inv->err))
-			return false;
-	if (!load_case_judge(inv, &load, &a->judgement, a->reasons, sizeof a->reasons))
+	const struct batch_load *load = a->logged.load;
+	a->amendment.said.gauge = a->logged.canner.gauge.gauge; /* as it is known today */
+	const struct load_case it =
+	    logged_load_case(&a->view, &a->rules, &a->logged, &a->amendment.said);
+	if (!load_case_judge(inv, &it, &a->judgement, a->reasons, sizeof a->reasons))
 		return false;
+	a->amendment.number = load->number;
 	a->amendment.outcome = a->judgement.outcome;
 	a->amendment.why_outcome = a->reasons;
+	a->outcome = load->recorded ? load_outcome_stricter(a->judgement.outcome, load->record)
+				    : a->judgement.outcome;
 	return true;
-}
-
-/* Jars of it that stand on a shelf, or were given away, when it turns out to fall short. */
-static void away_text(const struct page *page, const struct amending *a)
-{
-	struct jar_set away = {.bits = {0}};
-	char codes[2048];
-	if (a->amendment.outcome == LOAD_PROCESSED)
-		return;
-	for (size_t i = 0; i < a->view.jars_n; i++) {
-		const struct batch_jar *jar = &a->view.jars[i];
-		if (jar->load == a->load->number &&
-		    (jar->state == JAR_SHELF || jar->state == JAR_GIVEN))
-			jar_set_add(&away, jar->number);
-	}
-	if (jar_set_count(&away) > 0)
-		page_format(page, "no        ", "On the shelf or given away, to be taken back: %s.",
-			    jar_codes(codes, sizeof codes, a->view.record.code, &away));
 }
 
 static int tell_load(struct invocation *inv, const struct amending *a)
 {
 	const struct load_view view = {.code = a->view.record.code,
-				       .number = a->load->number,
-				       .jars = a->jars,
+				       .number = a->logged.load->number,
+				       .jars = a->logged.jars,
 				       .out = a->amendment.out,
 				       .now = instant_at(inv->now),
-				       .outcome = a->amendment.outcome,
+				       .outcome = a->outcome,
 				       .judgement = &a->judgement,
 				       .why = a->reasons,
+				       .record_why = a->logged.load->record_why,
 				       .held = a->view.record.held};
-	int status = STATUS_DONE;
-	if (view.outcome != LOAD_PROCESSED)
-		status = view.outcome == LOAD_UNCLEAR ? STATUS_UNCLEAR : STATUS_REFUSED;
+	int status = load_outcome_status(view.outcome);
 	if (flag(inv, "json"))
 		return answer_json(inv, load_json(&view), status);
 	struct page page = answer_page(inv);
 	struct source_list sources = {.sources_n = 0};
 	load_text(&page, &a->rules, &view, &sources);
-	away_text(&page, a);
+	if (a->outcome != LOAD_PROCESSED)
+		load_away_text(&page, &a->view, view.number);
 	sources_text(&page, &sources);
 	return status;
 }
@@ -177,8 +120,8 @@ static int amend_load(struct invocation *inv, struct amending *a)
 				    others[i]);
 			return command_failed(inv);
 		}
-	if (!find_load(inv, a) || !read_load(inv, a) || !read_its_canner(inv, a) ||
-	    !judge(inv, a) || !cli_household(HOUSEHOLD_WRITE, &db, inv->err))
+	if (!logged_load_read(inv, &a->view, option(inv, "load"), &a->logged) ||
+	    !read_load(inv, a) || !judge(inv, a) || !cli_household(HOUSEHOLD_WRITE, &db, inv->err))
 		return command_failed(inv);
 	a->amendment.at = a->at;
 	a->amendment.why = a->why;

@@ -102,27 +102,43 @@ static bool same_kind(struct invocation *inv, const struct load_case *load)
 			   kind);
 }
 
-bool load_case_judge(struct invocation *inv, const struct load_case *load,
-		     struct load_judgement *out, char *why, size_t size)
+bool load_case_need(struct invocation *inv, const struct load_case *load, struct load_need *out,
+		    char *why, size_t size)
 {
 	const struct batch_record *record = load->record;
-	struct load_need need = {.canner = load->canner->canner.kind,
-				 .minutes = record->minutes,
-				 .psi = record->psi,
-				 .vent_minutes = record->vent,
-				 .elevation_stated = record->elevation_stated,
-				 .elevation_mft = record->elevation_mft};
-	char text[512];
+	*out = (struct load_need){.canner = load->canner->canner.kind,
+				  .minutes = record->minutes,
+				  .psi = record->psi,
+				  .vent_minutes = record->vent,
+				  .elevation_stated = record->elevation_stated,
+				  .elevation_mft = record->elevation_mft};
 	*why = '\0';
 	if (!same_kind(inv, load))
 		return false;
 	for (size_t i = 0; i < load->jars_n || i == 0; i++)
-		if (!need_of_jar(inv, load, load->jars_n ? &load->jars[i] : NULL, &need, why, size))
+		if (!need_of_jar(inv, load, load->jars_n ? &load->jars[i] : NULL, out, why, size))
 			return false;
-	if (!need.from) /* nothing covers it: cited for what a process is */
-		need.from = &load->rules->reprocess_time->from;
+	if (!out->from) /* nothing covers it: cited for what a process is */
+		out->from = &load->rules->reprocess_time->from;
+	return true;
+}
+
+bool load_case_judge(struct invocation *inv, const struct load_case *load,
+		     struct load_judgement *out, char *why, size_t size)
+{
+	struct load_need need;
+	char text[512];
+	if (!load_case_need(inv, load, &need, why, size))
+		return false;
 	load_judge(load->rules, &need, load->said, out);
 	for (size_t i = 0; i < out->findings_n; i++)
 		add_why(why, size, load_finding_text(&out->findings[i], text, sizeof text));
 	return true;
+}
+
+int load_outcome_status(enum load_outcome outcome)
+{
+	if (outcome == LOAD_UNDER_PROCESSED)
+		return STATUS_REFUSED;
+	return outcome == LOAD_UNCLEAR ? STATUS_UNCLEAR : STATUS_DONE;
 }

@@ -193,13 +193,6 @@ static bool judge(struct invocation *inv, struct loading *l)
 	return true;
 }
 
-static int outcome_status(enum load_outcome outcome)
-{
-	if (outcome == LOAD_UNDER_PROCESSED)
-		return STATUS_REFUSED;
-	return outcome == LOAD_UNCLEAR ? STATUS_UNCLEAR : STATUS_DONE;
-}
-
 static int save(struct invocation *inv, struct loading *l)
 {
 	struct household *db;
@@ -211,7 +204,7 @@ static int save(struct invocation *inv, struct loading *l)
 				 .judgement = l->cold ? NULL : &l->judgement,
 				 .why = l->why,
 				 .held = l->view.record.held};
-	int status = outcome_status(view.outcome);
+	int status = load_outcome_status(view.outcome);
 	if (!cli_household(HOUSEHOLD_WRITE, &db, inv->err))
 		return command_failed(inv);
 	inv->saved =

@@ -4,6 +4,7 @@
 #include "batch.h"
 #include "jarwright/text.h"
 #include "own_recipe.h"
+#include "record_file.h"
 
 /* clang-format off */
 static const struct option_spec options[] = {
@@ -30,11 +31,12 @@ static const struct option_spec options[] = {
     {"method", "press|tap|look", "seal: how the seals were tested"},
     {"early", NULL, "seal: log it although it is early; test again later"},
     {"day", "DATE", "amend: the day it was put up: 2026-09-14"},
-    {"load", "N", "amend: a load, with what is to be said of it anew"},
+    {"load", "N", "amend: a load, with what is to be said of it anew; record: the load it is of"},
     {"why", "TEXT", "amend: the reason, kept with the correction"},
     {"year", "YEAR", "list: only this year's"},
     {"food", "WORDS", "list: only those with this in their title, food or recipe"},
     {"open", NULL, "list: only those that are not finished"},
+    RECORD_FILE_OPTIONS,
     OPTION_AT,
     OPTION_JSON,
     OPTIONS_END,
@@ -54,6 +56,8 @@ static const struct example examples[] = {
      "after a lost pressure the whole time starts again"},
     {"jarwright batch seal 26-041 1-6 --failed 7 --method press",
      "12 to 24 hours after they came out"},
+    {"jarwright batch record 26-042 load.csv --svg load.svg",
+     "a data logger's file held against the load; it can only make it stricter"},
     {"jarwright batch ph 26-041 3.9 --meter-calibrated 4.0,7.0",
      "a reading can only take a batch off the shelf"},
     {"jarwright batch amend 26-041 --load 1 --minutes 30 --why 'clock read wrong'",
@@ -106,6 +110,10 @@ static const struct subcommand subcommands[] = {
     {"amend",
      {"day", "title", "lot", "elevation", "load", FACTS, "why", "at", "json"},
      batch_amend_command},
+    {"record",
+     {"load", "time-column", "date-column", "temp-column", "pressure-column", "temp-unit",
+      "pressure-unit", "pressure-zero", "dates", "time-unit", "svg", "at", "json"},
+     batch_record_command},
     {"list", {"year", "food", "open", "json"}, batch_list_command},
     {"show", {"json"}, batch_show_command},
 };
@@ -149,10 +157,11 @@ static int run(struct invocation *inv)
 		return subcommands[i].run(inv);
 	}
 	text_show(inv->operands[0], SIZE_MAX, shown);
-	error_usage(inv->err,
-		    "batch: cannot '%s'; say start, load, seal, finish, note, ph, amend, list or "
-		    "show",
-		    shown);
+	error_usage(
+	    inv->err,
+	    "batch: cannot '%s'; say start, load, seal, finish, note, ph, amend, record, list "
+	    "or show",
+	    shown);
 	return command_failed(inv);
 }
 
@@ -170,14 +179,18 @@ bool batch_of_operand(struct invocation *inv, struct batch_view *view, struct lo
 
 const struct command command_batch = {
     .name = "batch",
-    .synopsis = "start FOOD|RECIPE | load|seal|finish|note|ph|amend|show CODE | list",
+    .synopsis =
+	"start FOOD|RECIPE | load|seal|finish|note|ph|amend|show CODE | record CODE FILE | list",
     .summary = "the log of what you put up: decided first, then its loads, seals and jars",
     .description =
 	"Logs batches. start decides as check does, and only what is tested is logged for the "
 	"shelf; anything else only as refrigerated or frozen goods. load holds what you say of a "
 	"load against that decision: a fact that falls short makes it under-processed, a fact not "
-	"said leaves it unclear, and it says what the sources then allow. Nothing is deleted: a "
-	"mistake is corrected by a new entry. start exits as check does; load and amend exit with "
+	"said leaves it unclear, and it says what the sources then allow. record holds a "
+	"recorder's file (CSV) against one load and keeps what "
+	"it shows, not its rows; it can only make the load stricter. Nothing is deleted: a "
+	"mistake is corrected by a new entry. start exits as check does; load, amend and record "
+	"exit with "
 	"0 for processed, 3 under-processed, 5 unclear.",
     .options = options,
     .examples = examples,

@@ -56,6 +56,25 @@ static void subject_words(char *buffer, size_t size, const struct asked *asked,
 		 elevation_words(height, sizeof height, rq->elevation_mft));
 }
 
+static int outcome_status(enum record_outcome outcome)
+{
+	if (outcome == RECORD_UNDER_PROCESSED)
+		return STATUS_REFUSED;
+	return outcome == RECORD_UNCLEAR ? STATUS_UNCLEAR : STATUS_DONE;
+}
+
+static int answer(struct invocation *inv, const struct record_report *report)
+{
+	int status = outcome_status(report->judgement->outcome);
+	if (flag(inv, "json"))
+		return answer_json(inv, record_json(report), status);
+	struct page page = answer_page(inv);
+	struct source_list sources = {.sources_n = 0};
+	record_text(&page, report, &sources);
+	sources_text(&page, &sources);
+	return status;
+}
+
 #define MILLI_FT 1000.0
 
 static int judge_file(struct invocation *inv, const char *path, const struct asked *asked,
@@ -67,7 +86,9 @@ static int judge_file(struct invocation *inv, const char *path, const struct ask
 	if (!read_vented(inv, &file->need) || !record_file_read(inv, path, file))
 		return command_failed(inv);
 	subject_words(subject, sizeof subject, asked, decision);
-	return record_file_answer(inv, file, decision, subject);
+	const struct record_report report =
+	    record_file_report(file, subject, decision->food->slug, &decision->process.table->from);
+	return record_file_plot(inv, &report, file) ? answer(inv, &report) : command_failed(inv);
 }
 
 /* What is not tested is not held against anything: the answer is check's. */
@@ -126,7 +147,10 @@ const struct command command_record = {
 	"whether the load was held at what it needs for the whole time: held; restarted, when it "
 	"fell below and a whole time followed; under-processed; or unclear, when the record cannot "
 	"show it. A reading below is below, by however little. Say your true elevation: a higher "
-	"one lets cooler water pass for boiling. The exit code is 0 for held and restarted, 3 for "
+	"one lets cooler water pass for boiling. For a load that you logged, 'jarwright batch "
+	"record "
+	"CODE FILE' holds the file against that load's own decision and keeps what it shows. The "
+	"exit code is 0 for held and restarted, 3 for "
 	"under-processed, 5 for unclear.",
     .options = options,
     .examples = examples,

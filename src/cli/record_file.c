@@ -6,8 +6,8 @@
 #include <strings.h>
 #include <sys/stat.h>
 
+#include "hashed_stream.h"
 #include "jarwright/physics.h"
-#include "request.h"
 
 /* A word of an option and what it stands for; the order is that of the option's argument. */
 struct word {
@@ -81,17 +81,36 @@ static bool take_row(void *context, const struct record_csv_found *found,
 	return true;
 }
 
+static bool is_folder(struct invocation *inv, FILE *stream, const struct record_file *file)
+{
+	struct stat is;
+	if (fstat(fileno(stream), &is) != 0 || !S_ISDIR(is.st_mode))
+		return false;
+	error_usage(inv->err, "%s: it is a folder; name a file", file->name);
+	return true;
+}
+
 static bool read_stream(struct invocation *inv, FILE *stream, struct record_csv_wish *wish,
 			struct record_file *out)
 {
-	struct stat is;
-	if (fstat(fileno(stream), &is) == 0 && S_ISDIR(is.st_mode))
-		return error_usage(inv->err, "%s: it is a folder; name a file", out->name);
 	wish->name = out->name;
 	wish->wanted[RECORD_TEMPERATURE] = true;
 	wish->wanted[RECORD_PRESSURE] = out->need.pressure;
 	wish->air_psi = physics_air_pressure(out->need.elevation_ft);
 	return record_csv_read(stream, wish, take_row, out, &out->found, inv->err);
+}
+
+/* As read_stream(), with the SHA-256 of all that is read. */
+static bool read_hashed(struct invocation *inv, FILE *stream, struct record_csv_wish *wish,
+			struct record_file *out)
+{
+	struct digest *digest = digest_begin(inv->err);
+	FILE *hashed = digest ? hashed_stream_open(stream, digest, inv->err) : NULL;
+	bool ok = hashed && read_stream(inv, hashed, wish, out);
+	if (hashed)
+		(void)fclose(hashed); /* it was only read; the file stays open */
+	digest_end(digest, out->sha256);
+	return ok;
 }
 
 bool record_file_read(struct invocation *inv, const char *path, struct record_file *out)
@@ -105,7 +124,8 @@ bool record_file_read(struct invocation *inv, const char *path, struct record_fi
 	FILE *stream = standard ? stdin : fopen(path, "re");
 	if (!stream)
 		return error_usage(inv->err, "%s: %s; check the name", out->name, strerror(errno));
-	bool ok = read_stream(inv, stream, &wish, out);
+	bool ok = !is_folder(inv, stream, out) &&
+		  (out->hashed ? read_hashed : read_stream)(inv, stream, &wish, out);
 	if (!standard)
 		(void)fclose(stream); /* it was only read */
 	if (ok)
@@ -135,29 +155,21 @@ static bool write_plot(struct invocation *inv, const char *path, const struct re
 	       error_failed(inv->err, "svg: '%s' could not be written; free some space", shown);
 }
 
-static int outcome_status(enum record_outcome outcome)
+struct record_report record_file_report(const struct record_file *file, const char *subject,
+					const char *food, const struct citation *from)
 {
-	if (outcome == RECORD_UNDER_PROCESSED)
-		return STATUS_REFUSED;
-	return outcome == RECORD_UNCLEAR ? STATUS_UNCLEAR : STATUS_DONE;
+	return (struct record_report){.file = file->name,
+				      .subject = subject,
+				      .food = food,
+				      .from = from,
+				      .need = &file->need,
+				      .judgement = &file->judgement,
+				      .found = &file->found};
 }
 
-int record_file_answer(struct invocation *inv, const struct record_file *file,
-		       const struct decision *decision, const char *subject)
+bool record_file_plot(struct invocation *inv, const struct record_report *report,
+		      const struct record_file *file)
 {
-	const char *plot = option(inv, "svg");
-	int status = outcome_status(file->judgement.outcome);
-	struct record_report report = {.file = file->name,
-				       .subject = subject,
-				       .decision = decision,
-				       .need = &file->need,
-				       .judgement = &file->judgement,
-				       .found = &file->found};
-	if (plot && !write_plot(inv, plot, &report, &file->outline))
-		return command_failed(inv);
-	if (flag(inv, "json"))
-		return answer_json(inv, record_json(&report), status);
-	struct page page = answer_page(inv);
-	record_text(&page, &report);
-	return status;
+	const char *path = option(inv, "svg");
+	return !path || write_plot(inv, path, report, &file->outline);
 }

@@ -3,6 +3,7 @@
 #define JARWRIGHT_CLI_RECORD_FILE_H
 
 #include "cli.h"
+#include "jarwright/digest.h"
 #include "jarwright/render_record.h"
 
 /* clang-format off */
@@ -30,13 +31,19 @@ struct record_file {
 	struct record_judgement judgement;
 	struct record_outline outline;
 	bool begun;
+	bool hashed; /* the caller's to ask for before it is read: */
+	uint8_t sha256[DIGEST_SIZE];
 };
 
 /* Reads the file ("-": standard input) and judges it by out->need. False: inv->err is filled. */
 bool record_file_read(struct invocation *inv, const char *path, struct record_file *out);
 
-/* Writes the plot if it is asked for, then the answer. The status is the outcome's. */
-int record_file_answer(struct invocation *inv, const struct record_file *file,
-		       const struct decision *decision, const char *subject);
+/* What is to be said of the file; subject is the caller's. */
+struct record_report record_file_report(const struct record_file *file, const char *subject,
+					const char *food, const struct citation *from);
+
+/* Writes the plot, if --svg asks for one. False: inv->err is filled. */
+bool record_file_plot(struct invocation *inv, const struct record_report *report,
+		      const struct record_file *file);
 
 #endif

@@ -31,6 +31,13 @@ bool load_outcome_find(const char *word, enum load_outcome *out)
 	return false;
 }
 
+enum load_outcome load_outcome_stricter(enum load_outcome a, enum load_outcome b)
+{
+	if (a == LOAD_UNDER_PROCESSED || b == LOAD_UNDER_PROCESSED)
+		return LOAD_UNDER_PROCESSED;
+	return a == LOAD_UNCLEAR || b == LOAD_UNCLEAR ? LOAD_UNCLEAR : a;
+}
+
 /* What one judgement is made of. */
 struct judging {
 	const struct load_rules *rules;

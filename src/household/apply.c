@@ -63,6 +63,7 @@ static const struct kind {
     {"batch-ph", false, apply_batch_ph},
     {"batch-finish", false, apply_batch_finish},
     {"load-amend", false, apply_load_amend},
+    {"load-record", false, apply_load_record},
     {"canner-add", true, apply_canner_add},
     {"canner-change", false, apply_canner_change},
     {"canner-retire", false, apply_canner_retire},

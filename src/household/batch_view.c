@@ -81,6 +81,10 @@ static bool read_load(sqlite3_stmt *row, struct batch_view *out, struct error *e
 	if (!load_outcome_find(column(row, 5), &load->outcome))
 		load->outcome = LOAD_UNCLEAR;
 	sqlite3_snprintf(sizeof load->why, load->why, "%s", column(row, 6));
+	load->recorded = *column(row, 7) != '\0';
+	if (load->recorded && !load_outcome_find(column(row, 7), &load->record))
+		load->record = LOAD_UNCLEAR;
+	sqlite3_snprintf(sizeof load->record_why, load->record_why, "%s", column(row, 8));
 	return true;
 }
 
@@ -130,7 +134,7 @@ static bool read_event(sqlite3_stmt *row, struct batch_view *out, struct error *
 	event->undone = sqlite3_column_int(row, 5) != 0;
 	sqlite3_snprintf(sizeof event->conflict, event->conflict, "%s", column(row, 6));
 	bool counts = !event->undone && !event->conflict[0];
-	if (counts && strncmp(event->kind, "load", 4) == 0)
+	if (counts && (strcmp(event->kind, "load") == 0 || strcmp(event->kind, "load-amend") == 0))
 		set_offsets(out, event);
 	if (counts && strcmp(event->kind, "batch-start") == 0 && !out->decision)
 		out->decision = json_incref(json_object_get(event->body, "decision"));
@@ -174,7 +178,8 @@ static bool read_batch(struct household *db, const char *code, struct batch_view
 	       batch_record_count(db, &out->record, err) &&
 	       read_rows(db,
 			 "SELECT load.number, load.canner, canner.name, load.started_ms, "
-			 "load.out_ms, load.outcome, load.why FROM load LEFT JOIN canner ON "
+			 "load.out_ms, load.outcome, load.why, load.record, load.record_why FROM "
+			 "load LEFT JOIN canner ON "
 			 "canner.id = load.canner WHERE load.batch = ?1 ORDER BY load.number",
 			 out, read_load, err) &&
 	       read_rows(db,

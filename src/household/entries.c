@@ -38,6 +38,9 @@ static void say_load(const struct event *event, const json_t *body, char *out, s
 	if (strcmp(event->kind, "load") == 0)
 		snprintf(out, size, "load %lld of %s jars: %s", number, jars,
 			 text_of(body, "outcome"));
+	else if (strcmp(event->kind, "load-record") == 0)
+		snprintf(out, size, "load %lld recorded in '%s': %s", number, text_of(body, "file"),
+			 text_of(body, "shown"));
 	else
 		snprintf(out, size, "load %lld corrected: %s", number, text_of(body, "outcome"));
 }
@@ -106,6 +109,7 @@ static void say(const struct event *event, char *out, size_t size)
 	    {"load", say_load},        {"load-amend", say_load},     {"seal", say_jars},
 	    {"jar", say_jars},         {"lot-add", say_thing},       {"lot-change", say_thing},
 	    {"canner-add", say_thing}, {"canner-change", say_thing}, {"batch-ph", say_ph},
+	    {"load-record", say_load},
 	};
 	json_t *body = json_loadb(event->body, event->body_length, JSON_REJECT_DUPLICATES, NULL);
 	size_t i = 0;

@@ -108,6 +108,17 @@ static bool tell_load_change(struct story *s, const json_t *body)
 	return true;
 }
 
+static bool tell_record(struct story *s, const json_t *body)
+{
+	if (json_integer_value(json_object_get(body, "number")) != s->load)
+		return false;
+	fprintf(s->out, "the record of load %d", s->load);
+	put(s, ", '", body, "file", "'");
+	put(s, ": ", body, "shown", "");
+	put(s, "; ", body, "why", "");
+	return true;
+}
+
 static bool tell_seal(struct story *s, const json_t *body)
 {
 	if (!names_jar(s, body, "jars"))
@@ -144,6 +155,8 @@ static bool tell(struct story *s, const char *kind, const json_t *body)
 		return tell_load(s, body);
 	if (strcmp(kind, "load-amend") == 0)
 		return tell_load_change(s, body);
+	if (strcmp(kind, "load-record") == 0)
+		return tell_record(s, body);
 	if (strcmp(kind, "seal") == 0)
 		return tell_seal(s, body);
 	if (strcmp(kind, "jar") == 0)

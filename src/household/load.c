@@ -112,6 +112,20 @@ bool household_amend_load(struct household *db, const char *code, const struct l
 	return batch_append(db, code, "load-amend", a->at, body, err);
 }
 
+bool household_record_load(struct household *db, const char *code, const struct load_record *record,
+			   struct error *err)
+{
+	char sha256[2 * DIGEST_SIZE + 1];
+	hex_text(record->sha256, DIGEST_SIZE, sha256);
+	return batch_append(db, code, "load-record", record->at,
+			    json_pack("{s:i, s:s, s:s, s:I, s:s, s:s, s:s, s:O}", "number",
+				      record->number, "file", record->file, "sha256", sha256,
+				      "rows", (json_int_t)record->rows, "shown", record->shown,
+				      "outcome", load_outcome_word(record->outcome), "why",
+				      record->why, "found", record->found),
+			    err);
+}
+
 /* --- Seals --- */
 
 static json_t *seal_body(const struct seal_entry *entry, const struct jar_set *jars, bool sealed)

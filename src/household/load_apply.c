@@ -31,6 +31,11 @@ static bool read_batch(struct applying *a, struct batch_facts *out)
 
 /* --- Loads --- */
 
+/* In SQL: the stricter of two outcomes, of which only the second may be NULL. */
+#define STRICTER(a, b)                                                                             \
+	"CASE WHEN 'under-processed' IN (" a ", " b ") THEN 'under-processed' "                    \
+	"WHEN 'unclear' IN (" a ", " b ") THEN 'unclear' ELSE " a " END"
+
 /* Writes the load; a canner that the log does not know makes no sense. */
 static enum applied write_load(struct applying *a, const char *text)
 {
@@ -307,7 +312,41 @@ enum applied apply_load(struct applying *a)
 /* A load corrected; its jars stay where they are, and review tells if one may not. */
 enum applied apply_load_amend(struct applying *a)
 {
-	return write_load(a, "UPDATE load SET out_ms = coalesce(?5, out_ms), outcome = ?6, "
-			     "why = ?7, started_ms = coalesce(?8, started_ms), low_mpsi = ?9 WHERE "
-			     "batch = ?1 AND number = ?2");
+	return write_load(a,
+			  "UPDATE load SET out_ms = coalesce(?5, out_ms), outcome = " STRICTER(
+			      "?6", "record") ", why = ?7, started_ms = coalesce(?8, started_ms), low_mpsi = ?9 "
+					      "WHERE batch = ?1 AND number = ?2");
+}
+
+/* What a recorder's file leaves of a load; of several files the worst. */
+enum applied apply_load_record(struct applying *a)
+{
+	sqlite3_stmt *write;
+	int64_t number;
+	const char *outcome, *why;
+	if (!body_integer(a, "number", &number) || !body_text(a, "outcome", &outcome) ||
+	    !body_text(a, "why", &why))
+		return SENSELESS;
+	if (!store_cached(
+		a->db,
+		"UPDATE load SET outcome = " STRICTER("outcome", "?3") ", record = " STRICTER(
+		    "?3",
+		    "record") ", record_why = CASE WHEN " STRICTER("?3",
+								   "record") " IS record THEN "
+									     "record_why ELSE ?4 "
+									     "END "
+									     "WHERE batch = ?1 AND "
+									     "number = ?2 AND "
+									     "outcome <> 'cold'",
+		&write, a->err))
+		return APPLY_FAILED;
+	sqlite3_bind_int64(write, 1, a->event->subject);
+	sqlite3_bind_int64(write, 2, number);
+	sqlite3_bind_text(write, 3, outcome, -1, SQLITE_STATIC);
+	sqlite3_bind_text(write, 4, why, -1, SQLITE_STATIC);
+	enum applied how = apply_run(a, write);
+	if (how == APPLIED && sqlite3_changes(a->db->sql) == 0)
+		return senseless(a, "load: the batch has no load %lld that went through a canner",
+				 (long long)number);
+	return how;
 }

@@ -28,6 +28,10 @@
  *                   facts: what she said of the load, as it was judged; "again": jars that were
  *                   in an earlier load, reprocessed
  *   load-amend      number facts outcome why because out_ms? started_ms?
+ *   load-record     number file sha256 rows shown outcome why found
+ *                   a recorder's file: shown is what it shows, "restarted"; outcome what that
+ *                   leaves of the load, which can only make it stricter; found is the whole of
+ *                   what it shows, for programs. Its rows are not kept
  *   seal            jars sealed method? early
  *   jar             jars to place? why? late? happened?
  *                   late true: they stood too long, as judged then; happened true: it is so
@@ -183,7 +187,7 @@ apply_function apply_canner_add, apply_canner_change, apply_canner_retire, apply
 apply_function apply_lot_add, apply_lot_change, apply_lot_finish;
 apply_function apply_batch_start, apply_batch_amend, apply_batch_note, apply_batch_ph,
     apply_batch_finish;
-apply_function apply_load, apply_load_amend, apply_seal, apply_jar;
+apply_function apply_load, apply_load_amend, apply_load_record, apply_seal, apply_jar;
 apply_function apply_recall_open, apply_recall_record, apply_recall_close;
 
 /* --- find.c: from what a person types to a subject --- */

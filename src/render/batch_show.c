@@ -62,12 +62,17 @@ static void head_lines(const struct page *page, const struct batch_view *view)
 static void load_lines(const struct page *page, const struct batch_load *load)
 {
 	char lead[32], started[INSTANT_SIZE], out[INSTANT_SIZE], name[WORDS_BUFFER];
+	char why[TEXT_SIZE];
 	snprintf(lead, sizeof lead, "load %d:   ", load->number);
 	page_format(page, lead, "%s; %s%s%s; %s to %s%s%s", load_outcome_word(load->outcome),
 		    *load->canner ? "in '" : "without a canner",
 		    text_harmless(load->canner, name, sizeof name), *load->canner ? "'" : "",
 		    instant_text(load->started, started), instant_text(load->out, out),
 		    *load->why ? ": " : "", load->why);
+	if (load->recorded)
+		page_format(page, "  record  ", "%s%s%s", load_outcome_word(load->record),
+			    *load->record_why ? ": " : "",
+			    text_harmless(load->record_why, why, sizeof why));
 }
 
 static void jar_lines(const struct page *page, const struct batch_view *view)
@@ -95,6 +100,10 @@ static const struct {
     {"sealed", "sealed", false},
     {"early", "early", false},
     {"method", "method", false},
+    {"file", "file", false},
+    {"rows", "rows", false},
+    {"sha256", "SHA-256", false},
+    {"shown", "shows", false},
     {"outcome", "outcome", false},
     {"ph_milli", "pH", true},
     {"meter", "meter calibrated", false},
@@ -197,12 +206,15 @@ static json_t *loads_json(const struct batch_view *view)
 	for (size_t i = 0; list && i < view->loads_n; i++) {
 		const struct batch_load *load = &view->loads[i];
 		char started[INSTANT_SIZE], out[INSTANT_SIZE];
-		list = json_append(list,
-				   json_pack("{s:i, s:o, s:s, s:s, s:s, s:s}", "load", load->number,
-					     "canner", word_or_null(load->canner), "started",
-					     instant_iso(load->started, started), "out",
-					     instant_iso(load->out, out), "outcome",
-					     load_outcome_word(load->outcome), "why", load->why));
+		list = json_append(
+		    list, json_pack("{s:i, s:o, s:s, s:s, s:s, s:s, s:o, s:o}", "load",
+				    load->number, "canner", word_or_null(load->canner), "started",
+				    instant_iso(load->started, started), "out",
+				    instant_iso(load->out, out), "outcome",
+				    load_outcome_word(load->outcome), "why", load->why, "record",
+				    load->recorded ? json_string(load_outcome_word(load->record))
+						   : json_null(),
+				    "record_why", word_or_null(load->record_why)));
 	}
 	return list;
 }

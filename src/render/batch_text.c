@@ -262,8 +262,12 @@ void load_text(const struct page *page, const struct load_rules *rules,
 	snprintf(subject, sizeof subject, "load %d of batch %s%s%s%s%s", load->number, load->code,
 		 *codes ? ": jars " : "", codes, *again ? "; processed again: " : "", again);
 	page_headline(page, outcome_headline(load->outcome), subject);
-	if (load->judgement && load->outcome != LOAD_PROCESSED) {
+	if (load->judgement && load->outcome != LOAD_PROCESSED)
 		judgement_lines(page, load->judgement, sources);
+	if (load->record_why && *load->record_why) {
+		char why[TEXT_SIZE];
+		page_format(page, "  record  ", "%s",
+			    text_harmless(load->record_why, why, sizeof why));
 	}
 	page_blank(page);
 	if (load->outcome == LOAD_PROCESSED)
@@ -284,6 +288,20 @@ void load_text(const struct page *page, const struct load_rules *rules,
 		page_text(page, "careful   ",
 			  "Something learned since the start takes this batch off the shelf: "
 			  "'jarwright batch show' says what.");
+}
+
+void load_away_text(const struct page *page, const struct batch_view *view, int load)
+{
+	struct jar_set away = {.bits = {0}};
+	char codes[TEXT_SIZE];
+	for (size_t i = 0; i < view->jars_n; i++) {
+		const struct batch_jar *jar = &view->jars[i];
+		if (jar->load == load && (jar->state == JAR_SHELF || jar->state == JAR_GIVEN))
+			jar_set_add(&away, jar->number);
+	}
+	if (jar_set_count(&away) > 0)
+		page_format(page, "no        ", "On the shelf or given away, to be taken back: %s.",
+			    jar_codes(codes, sizeof codes, view->record.code, &away));
 }
 
 static json_t *jars_json(const struct jar_set *set)

@@ -80,11 +80,10 @@ json_t *record_json(const struct record_report *report)
 	    "uninterrupted_s", json_thousandth(j->uninterrupted_s), "widest_gap_s",
 	    json_thousandth(j->widest_gap_s), "breaks", (json_int_t)j->dips_n);
 	return json_pack("{s:s, s:s, s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:s, s:s, s:o}", "outcome",
-			 record_outcome_word(j->outcome), "food", report->decision->food->slug,
-			 "subject", report->subject, "reasons", reasons_json(report), "need",
+			 record_outcome_word(j->outcome), "food", report->food, "subject",
+			 report->subject, "reasons", reasons_json(report), "need",
 			 need_json(report->need), "record", course, "breaks", dips_json(j),
 			 "reached_again_s", json_since(j, j->again, j->again_s), "lethality",
 			 lethality_json(j), "advice", record_advice(j->outcome), "caution",
-			 record_caution, "source",
-			 json_citation(&report->decision->process.table->from));
+			 record_caution, "source", json_citation(report->from));
 }

@@ -164,7 +164,7 @@ static void careful_lines(const struct page *page, const struct record_report *r
 				  record_reason_words(words, sizeof words, report,
 						      (enum record_reason)r));
 	const char *advice = record_advice(j->outcome);
-	if (*advice)
+	if (*advice && !report->logged)
 		page_text(page, "  do      ", advice);
 	if (j->outcome == RECORD_RESTARTED)
 		page_text(
@@ -179,16 +179,16 @@ static void careful_lines(const struct page *page, const struct record_report *r
 	page_text(page, "  careful ", record_caution);
 }
 
-void record_text(const struct page *page, const struct record_report *report)
+void record_text(const struct page *page, const struct record_report *report,
+		 struct source_list *sources)
 {
 	const struct record_judgement *j = report->judgement;
-	struct source_list sources = {.sources_n = 0};
 	char process[WORDS_BUFFER], source[WORDS_BUFFER];
 	page_headline(page, record_headline(j->outcome), report->subject);
-	const struct process *p = &report->decision->process;
-	page_format(page, "  table    ", "%s %s",
-		    process_words(process, sizeof process, p->minutes, p->psi),
-		    cite(&sources, source, sizeof source, &p->table->from));
+	page_format(
+	    page, "  table    ", "%s %s",
+	    process_words(process, sizeof process, report->need->minutes, report->need->psi),
+	    cite(sources, source, sizeof source, report->from));
 	need_line(page, report);
 	file_line(page, report);
 	column_line(page, report);
@@ -197,5 +197,4 @@ void record_text(const struct page *page, const struct record_report *report)
 	dip_lines(page, report);
 	lethality_line(page, j);
 	careful_lines(page, report);
-	sources_text(page, &sources);
 }

@@ -1,5 +1,6 @@
 /* Words about a recorder's trace that text, JSON and plot share. */
 #include <math.h>
+#include <string.h>
 
 #include "jarwright/render_record.h"
 
@@ -180,6 +181,36 @@ const char *record_reason_words(char *buffer, size_t size, const struct record_r
 	default:
 		snprintf(buffer, size, "%s", plain_reason(reason));
 		break;
+	}
+	return buffer;
+}
+
+/* Joins sentences with a blank; cut to fit. */
+static void add_sentence(char *buffer, size_t size, const char *sentence)
+{
+	size_t n = strlen(buffer);
+	snprintf(buffer + n, size - n, "%s%s", n > 0 ? " " : "", sentence);
+}
+
+char *record_leaves_words(char *buffer, size_t size, const struct record_report *report,
+			  const struct record_leaves *leaves)
+{
+	char words[1024], whole[64];
+	*buffer = '\0';
+	for (int r = 0; r < RECORD_REASONS; r++)
+		if (report->judgement->reasons[r])
+			add_sentence(buffer, size,
+				     record_reason_words(words, sizeof words, report,
+							 (enum record_reason)r));
+	if (leaves->break_unsaid)
+		add_sentence(buffer, size,
+			     "The record shows a break, and none was said of the load.");
+	if (leaves->stopped_early) {
+		snprintf(words, sizeof words,
+			 "With the break the whole time was over only %s after it was first "
+			 "reached, and the load was not said to have been timed as long.",
+			 record_length_words(whole, sizeof whole, leaves->whole_s));
+		add_sentence(buffer, size, words);
 	}
 	return buffer;
 }
