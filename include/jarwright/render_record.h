@@ -2,6 +2,7 @@
 #ifndef JARWRIGHT_RENDER_RECORD_H
 #define JARWRIGHT_RENDER_RECORD_H
 
+#include "jarwright/load_judge.h"
 #include "jarwright/record.h"
 #include "jarwright/record_csv.h"
 #include "jarwright/render.h"
@@ -12,7 +13,8 @@ struct record_report {
 	const char *subject;         /* "Asparagus, spears or pieces, pint jars, ..." */
 	const char *food;            /* its name in the tables */
 	const struct citation *from; /* where the process stands */
-	bool logged; /* of a load in the log: what to do with its jars is said there */
+	/* For what to do with the jars; NULL: that is said elsewhere, as of a load in the log. */
+	const struct load_rules *rules;
 	const struct record_need *need;
 	const struct record_judgement *judgement;
 	const struct record_csv_found *found;
@@ -45,8 +47,10 @@ const char *record_reason_words(char *buffer, size_t size, const struct record_r
 /* Why the record leaves a load no better than it does, in sentences; "" if it was held. */
 char *record_leaves_words(char *buffer, size_t size, const struct record_report *report,
 			  const struct record_leaves *leaves);
-/* What to do with the jars; "" if they were held. And what a record can never show. */
-const char *record_advice(enum record_outcome outcome);
+/* What to do with the jars, by the rules; "" if they were held. Returns buffer. */
+char *record_advice(char *buffer, size_t size, enum record_outcome outcome,
+		    const struct load_rules *rules);
+/* What a record can never show. */
 extern const char record_caution[];
 
 #endif

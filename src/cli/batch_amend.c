@@ -214,8 +214,8 @@ int batch_amend_command(struct invocation *inv)
 		error_failed(inv->err, "batch: out of memory; close other programs and try again");
 		return command_failed(inv);
 	}
-	bool ok = operands_between(inv, 2, 2, "code of a batch") && invocation_when(inv, &a->at) &&
-		  read_why(inv, a) && batch_of_operand(inv, &a->view, &a->rules);
+	bool ok = invocation_when(inv, &a->at) && read_why(inv, a) &&
+		  batch_of_operand(inv, &a->view, &a->rules);
 	int status;
 	if (!ok)
 		status = command_failed(inv);

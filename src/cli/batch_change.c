@@ -49,8 +49,7 @@ int batch_finish_command(struct invocation *inv)
 	struct load_rules rules;
 	struct household *db;
 	struct instant at;
-	if (!operands_between(inv, 2, 2, "code of a batch") || !invocation_when(inv, &at) ||
-	    !batch_of_operand(inv, &view, &rules))
+	if (!invocation_when(inv, &at) || !batch_of_operand(inv, &view, &rules))
 		return command_failed(inv);
 	if (cli_household(HOUSEHOLD_WRITE, &db, inv->err)) {
 		inv->saved = household_finish_batch(db, inv->operands[1], at, inv->err);
@@ -67,8 +66,7 @@ int batch_note_command(struct invocation *inv)
 {
 	struct household *db;
 	struct instant at;
-	if (!operands_between(inv, 3, 3, "code and note") || !invocation_when(inv, &at) ||
-	    !cli_household(HOUSEHOLD_WRITE, &db, inv->err))
+	if (!invocation_when(inv, &at) || !cli_household(HOUSEHOLD_WRITE, &db, inv->err))
 		return command_failed(inv);
 	inv->saved = household_note_batch(db, inv->operands[1], at, inv->operands[2], inv->err);
 	household_close(db);
@@ -191,8 +189,7 @@ int batch_ph_command(struct invocation *inv)
 	struct instant at;
 	int32_t ph = 0;
 	const char *meter = option(inv, "meter-calibrated");
-	if (!operands_between(inv, 3, 3, "code and pH") || !invocation_when(inv, &at) ||
-	    (meter && !batch_meter_check(meter, inv->err)) ||
+	if (!invocation_when(inv, &at) || (meter && !batch_meter_check(meter, inv->err)) ||
 	    !ph_parse("ph", inv->operands[2], &ph, inv->err) ||
 	    !batch_of_operand(inv, &view, &rules))
 		return command_failed(inv);

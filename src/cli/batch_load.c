@@ -237,8 +237,7 @@ int batch_load_command(struct invocation *inv)
 		error_failed(inv->err, "batch: out of memory; close other programs and try again");
 		return command_failed(inv);
 	}
-	bool ok = operands_between(inv, 2, 2, "code of a batch") &&
-		  batch_of_operand(inv, &l->view, &l->rules) && read_entry(inv, l) && judge(inv, l);
+	bool ok = batch_of_operand(inv, &l->view, &l->rules) && read_entry(inv, l) && judge(inv, l);
 	int status = ok ? save(inv, l) : command_failed(inv);
 	batch_view_release(&l->view);
 	free(l);

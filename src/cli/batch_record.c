@@ -87,7 +87,6 @@ static void judge(struct recording *r)
 		 load->number, batch->code, text_harmless(batch->title, title, sizeof title),
 		 batch->jar, canner_title(r->need.canner));
 	r->report = record_file_report(&r->file, r->subject, batch->food, r->need.from);
-	r->report.logged = true;
 	record_for_load(&r->file.need, &r->file.judgement, &load->said, &r->leaves);
 	record_leaves_words(r->why, sizeof r->why, &r->report, &r->leaves);
 	r->outcome = load_outcome_stricter(load->outcome, r->leaves.outcome);
@@ -181,8 +180,7 @@ static int tell(struct invocation *inv, const struct recording *r)
 static bool read_all(struct invocation *inv, struct recording *r)
 {
 	r->file.hashed = true;
-	return operands_between(inv, 3, 3, "code of a batch and FILE.csv") &&
-	       invocation_when(inv, &r->at) && batch_of_operand(inv, &r->view, &r->rules) &&
+	return invocation_when(inv, &r->at) && batch_of_operand(inv, &r->view, &r->rules) &&
 	       logged_load_read(inv, &r->view, option(inv, "load"), &r->logged) &&
 	       read_need(inv, r) && record_file_read(inv, inv->operands[2], &r->file) &&
 	       is_new(inv, r) && vent_is_said(inv, r);

@@ -179,8 +179,7 @@ static int seal(struct invocation *inv, struct sealing *s)
 int batch_seal_command(struct invocation *inv)
 {
 	struct sealing s = {.wrong = false};
-	if (!operands_between(inv, 2, 3, "code of a batch") ||
-	    !batch_of_operand(inv, &s.view, &s.rules))
+	if (!batch_of_operand(inv, &s.view, &s.rules))
 		return command_failed(inv);
 	int status = seal(inv, &s);
 	batch_view_release(&s.view);

@@ -13,8 +13,7 @@ int batch_list_command(struct invocation *inv)
 	struct household *db;
 	struct batch_filter filter;
 	struct batch_list list = {0};
-	if (!operands_between(inv, 1, 1, "") || !read_filter(inv, &filter) ||
-	    !cli_household(HOUSEHOLD_READ, &db, inv->err))
+	if (!read_filter(inv, &filter) || !cli_household(HOUSEHOLD_READ, &db, inv->err))
 		return command_failed(inv);
 	bool ok = household_batch_list(db, &filter, &list, inv->err);
 	household_close(db);
@@ -34,8 +33,7 @@ int batch_show_command(struct invocation *inv)
 	struct batch_view view;
 	struct load_rules rules;
 	int status = STATUS_DONE;
-	if (!operands_between(inv, 2, 2, "code of a batch") ||
-	    !batch_of_operand(inv, &view, &rules))
+	if (!batch_of_operand(inv, &view, &rules))
 		return command_failed(inv);
 	if (flag(inv, "json")) {
 		status = answer_json(inv, batch_view_json(&view), STATUS_DONE);

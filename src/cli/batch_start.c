@@ -108,8 +108,6 @@ static bool read_title(struct invocation *inv, const char *title, const char **o
 
 static bool read_words(struct invocation *inv, struct invocation *food, struct starter *s)
 {
-	if (!operands_between(inv, 2, 33, "food or recipe"))
-		return false;
 	/* Without the word "start" the operands are those of check. */
 	food->operands++;
 	food->operands_n--;

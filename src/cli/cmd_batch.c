@@ -1,10 +1,8 @@
 /* batch: the table of its subcommands, and which options go with which. */
-#include <string.h>
-
 #include "batch.h"
-#include "jarwright/text.h"
 #include "own_recipe.h"
 #include "record_file.h"
+#include "subcommand.h"
 
 /* clang-format off */
 static const struct option_spec options[] = {
@@ -66,20 +64,15 @@ static const struct example examples[] = {
     EXAMPLES_END,
 };
 
-#define ALLOWED_MAX 24
-
-struct subcommand {
-	const char *name;
-	const char *allowed[ALLOWED_MAX]; /* options beside the common ones; then NULL */
-	int (*run)(struct invocation *inv);
-};
-
 #define FACTS                                                                                      \
 	"started", "ended", "minutes", "vented", "low-psi", "low-temp", "uninterrupted",           \
 	    "interrupted", "out"
 
 static const struct subcommand subcommands[] = {
     {"start",
+     "FOOD|RECIPE",
+     2,
+     33,
      {"canner",
       "jar",
       "pack",
@@ -102,67 +95,32 @@ static const struct subcommand subcommands[] = {
       "at",
       "json"},
      batch_start_command},
-    {"load", {"canner", "jars", "again", FACTS, "at", "json"}, batch_load_command},
-    {"seal", {"failed", "method", "early", "at", "json"}, batch_seal_command},
-    {"finish", {"at", "json"}, batch_finish_command},
-    {"note", {"at", "json"}, batch_note_command},
-    {"ph", {"meter-calibrated", "at", "json"}, batch_ph_command},
+    {"load", "CODE", 2, 2, {"canner", "jars", "again", FACTS, "at", "json"}, batch_load_command},
+    {"seal", "CODE [JARS]", 2, 3, {"failed", "method", "early", "at", "json"}, batch_seal_command},
+    {"finish", "CODE", 2, 2, {"at", "json"}, batch_finish_command},
+    {"note", "CODE TEXT", 3, 3, {"at", "json"}, batch_note_command},
+    {"ph", "CODE PH", 3, 3, {"meter-calibrated", "at", "json"}, batch_ph_command},
     {"amend",
+     "CODE",
+     2,
+     2,
      {"day", "title", "lot", "elevation", "load", FACTS, "why", "at", "json"},
      batch_amend_command},
     {"record",
+     "CODE FILE",
+     3,
+     3,
      {"load", "time-column", "date-column", "temp-column", "pressure-column", "temp-unit",
       "pressure-unit", "pressure-zero", "dates", "time-unit", "svg", "at", "json"},
      batch_record_command},
-    {"list", {"year", "food", "open", "json"}, batch_list_command},
-    {"show", {"json"}, batch_show_command},
+    {"list", "", 1, 1, {"year", "food", "open", "json"}, batch_list_command},
+    {"show", "CODE", 2, 2, {"json"}, batch_show_command},
+    {NULL, NULL, 0, 0, {NULL}, NULL},
 };
-
-static bool is_allowed(const struct subcommand *sub, const char *name)
-{
-	static const char *const common[] = {"help", "no-color", "version"};
-	for (size_t i = 0; i < sizeof common / sizeof *common; i++)
-		if (strcmp(common[i], name) == 0)
-			return true;
-	for (size_t i = 0; i < ALLOWED_MAX && sub->allowed[i]; i++)
-		if (strcmp(sub->allowed[i], name) == 0)
-			return true;
-	return false;
-}
-
-/* An option that goes with another subcommand would be lost in silence. */
-static bool options_fit(struct invocation *inv, const struct subcommand *sub)
-{
-	for (size_t i = 0; i < inv->given_n; i++)
-		if (!is_allowed(sub, inv->given[i].name))
-			return error_usage(inv->err,
-					   "batch: --%s does not go with %s; 'jarwright batch "
-					   "--help' shows what does",
-					   inv->given[i].name, sub->name);
-	return true;
-}
 
 static int run(struct invocation *inv)
 {
-	char shown[TEXT_SHOWN_SIZE];
-	if (inv->operands_n == 0) {
-		operands_between(inv, 1, 1, "subcommand");
-		return command_failed(inv);
-	}
-	for (size_t i = 0; i < sizeof subcommands / sizeof *subcommands; i++) {
-		if (strcmp(subcommands[i].name, inv->operands[0]) != 0)
-			continue;
-		if (!options_fit(inv, &subcommands[i]))
-			return command_failed(inv);
-		return subcommands[i].run(inv);
-	}
-	text_show(inv->operands[0], SIZE_MAX, shown);
-	error_usage(
-	    inv->err,
-	    "batch: cannot '%s'; say start, load, seal, finish, note, ph, amend, record, list "
-	    "or show",
-	    shown);
-	return command_failed(inv);
+	return run_subcommand(inv, subcommands);
 }
 
 bool batch_of_operand(struct invocation *inv, struct batch_view *view, struct load_rules *rules)

@@ -1,8 +1,6 @@
 /* recipe: the table of its subcommands, and which options go with which. */
-#include <string.h>
-
-#include "jarwright/text.h"
 #include "recipe.h"
+#include "subcommand.h"
 
 static const struct option_spec options[] = {
     {"measures", "SYSTEM",
@@ -41,75 +39,34 @@ static const struct example examples[] = {
     EXAMPLES_END,
 };
 
-#define ALLOWED_MAX 10
-
-struct subcommand {
-	const char *name;
-	const char *allowed[ALLOWED_MAX]; /* options beside the common ones; then NULL */
-	int (*run)(struct invocation *inv);
-};
-
 static const struct subcommand subcommands[] = {
-    {"add", {"measures", "json"}, recipe_add_command},
-    {"import", {"measures", "json"}, recipe_import_command},
-    {"list", {"json"}, recipe_list_command},
-    {"show", {"in", "scale", "json"}, recipe_show_command},
-    {"scale", {"by", "jars", "jar", "makes", "have", "of", "in", "json"}, recipe_scale_command},
+    {"add", "NAME FILE|-", 3, 3, {"measures", "json"}, recipe_add_command},
+    {"import", "NAME FILE|-", 3, 3, {"measures", "json"}, recipe_import_command},
+    {"list", "", 1, 1, {"json"}, recipe_list_command},
+    {"show", "NAME", 2, 2, {"in", "scale", "json"}, recipe_show_command},
+    {"scale",
+     "NAME",
+     2,
+     2,
+     {"by", "jars", "jar", "makes", "have", "of", "in", "json"},
+     recipe_scale_command},
     {"yield",
+     "NAME",
+     2,
+     2,
      {"scale", "cooked", "like", "reduced", "formula", "jar", "json"},
      recipe_yield_command},
-    {"compare", {"vinegar", "json"}, recipe_compare_command},
-    {"acid", {"vinegar", "json"}, recipe_acid_command},
-    {"export", {"as", "in"}, recipe_export_command},
-    {"remove", {"json"}, recipe_remove_command},
-    {"parse", {"json"}, recipe_parse_command},
+    {"compare", "NAME [FORMULA]", 2, 3, {"vinegar", "json"}, recipe_compare_command},
+    {"acid", "NAME", 2, 2, {"vinegar", "json"}, recipe_acid_command},
+    {"export", "NAME", 2, 2, {"as", "in"}, recipe_export_command},
+    {"remove", "NAME", 2, 2, {"json"}, recipe_remove_command},
+    {"parse", "-", 2, 2, {"json"}, recipe_parse_command},
+    {NULL, NULL, 0, 0, {NULL}, NULL},
 };
-
-static bool is_allowed(const struct subcommand *sub, const char *name)
-{
-	static const char *const common[] = {"help", "no-color", "version"};
-	for (size_t i = 0; i < sizeof common / sizeof *common; i++)
-		if (strcmp(common[i], name) == 0)
-			return true;
-	for (size_t i = 0; i < ALLOWED_MAX && sub->allowed[i]; i++)
-		if (strcmp(sub->allowed[i], name) == 0)
-			return true;
-	return false;
-}
-
-/* An option that goes with another subcommand would be lost in silence. */
-static bool options_fit(struct invocation *inv, const struct subcommand *sub)
-{
-	for (size_t i = 0; i < inv->given_n; i++)
-		if (!is_allowed(sub, inv->given[i].name))
-			return error_usage(inv->err,
-					   "recipe: --%s does not go with %s; 'jarwright recipe "
-					   "--help' shows what does",
-					   inv->given[i].name, sub->name);
-	return true;
-}
 
 static int run_recipe(struct invocation *inv)
 {
-	char shown[TEXT_SHOWN_SIZE];
-	if (inv->operands_n == 0) {
-		operands_between(inv, 1, 1, "subcommand");
-		return command_failed(inv);
-	}
-	for (size_t i = 0; i < sizeof subcommands / sizeof *subcommands; i++) {
-		if (strcmp(subcommands[i].name, inv->operands[0]) != 0)
-			continue;
-		if (!options_fit(inv, &subcommands[i]))
-			return command_failed(inv);
-		return subcommands[i].run(inv);
-	}
-	text_show(inv->operands[0], SIZE_MAX, shown);
-	error_usage(
-	    inv->err,
-	    "recipe: cannot '%s'; say add, import, list, show, scale, yield, compare, acid, "
-	    "export, remove or parse",
-	    shown);
-	return command_failed(inv);
+	return run_subcommand(inv, subcommands);
 }
 
 const struct command command_recipe = {

@@ -129,8 +129,6 @@ int recipe_parse_command(struct invocation *inv)
 	struct refused refused = {.more = 0};
 	struct ingredient_line line;
 	size_t printed = 0;
-	if (!operands_between(inv, 2, 2, "'-', standard input"))
-		return command_failed(inv);
 	if (strcmp(inv->operands[1], "-") != 0) {
 		error_usage(inv->err, "recipe parse: lines are read from standard input only; type "
 				      "'jarwright recipe parse - < FILE'");

@@ -78,7 +78,8 @@ static int answer(struct invocation *inv, const struct record_report *report)
 #define MILLI_FT 1000.0
 
 static int judge_file(struct invocation *inv, const char *path, const struct asked *asked,
-		      const struct decision *decision, struct record_file *file)
+		      const struct decision *decision, const struct load_rules *rules,
+		      struct record_file *file)
 {
 	char subject[4 * WORDS_BUFFER];
 	record_need_make(&decision->process, asked->request.canner,
@@ -86,8 +87,9 @@ static int judge_file(struct invocation *inv, const char *path, const struct ask
 	if (!read_vented(inv, &file->need) || !record_file_read(inv, path, file))
 		return command_failed(inv);
 	subject_words(subject, sizeof subject, asked, decision);
-	const struct record_report report =
+	struct record_report report =
 	    record_file_report(file, subject, decision->food->slug, &decision->process.table->from);
+	report.rules = rules;
 	return record_file_plot(inv, &report, file) ? answer(inv, &report) : command_failed(inv);
 }
 
@@ -122,7 +124,9 @@ static int run(struct invocation *inv)
 	const char *path = NULL;
 	struct asked asked;
 	struct decision decision;
-	if (!read_asked(inv, &path, &asked))
+	struct load_rules rules;
+	if (!load_rules_find(reference_edition(), reference_tables_edition(), &rules, inv->err) ||
+	    !read_asked(inv, &path, &asked))
 		return command_failed(inv);
 	decide(reference_edition(), &asked.request, &decision);
 	if (decision.verdict != VERDICT_TESTED)
@@ -132,7 +136,7 @@ static int run(struct invocation *inv)
 		error_failed(inv->err, "record: out of memory; close other programs and try again");
 		return command_failed(inv);
 	}
-	int status = judge_file(inv, path, &asked, &decision, file);
+	int status = judge_file(inv, path, &asked, &decision, &rules, file);
 	free(file);
 	return status;
 }

@@ -199,7 +199,7 @@ static int estimate(struct invocation *inv, const struct recipe *recipe)
 int recipe_acid_command(struct invocation *inv)
 {
 	struct recipe recipe;
-	if (!operands_between(inv, 2, 2, "name") || !recipe_find(inv, &recipe))
+	if (!recipe_find(inv, &recipe))
 		return command_failed(inv);
 	int status = estimate(inv, &recipe);
 	recipe_release(&recipe);

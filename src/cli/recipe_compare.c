@@ -67,7 +67,7 @@ static int out_of_memory(struct invocation *inv)
 int recipe_compare_command(struct invocation *inv)
 {
 	struct recipe recipe;
-	if (!operands_between(inv, 2, 3, "name") || !recipe_find(inv, &recipe))
+	if (!recipe_find(inv, &recipe))
 		return command_failed(inv);
 	struct repair *repair = calloc(1, sizeof *repair);
 	int status = repair ? compare(inv, &recipe, repair) : out_of_memory(inv);

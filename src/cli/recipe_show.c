@@ -67,8 +67,7 @@ int recipe_show_command(struct invocation *inv)
 {
 	struct recipe recipe;
 	struct rational factor;
-	if (!operands_between(inv, 2, 2, "name") || !factor_option(inv, "scale", &factor) ||
-	    !recipe_find(inv, &recipe))
+	if (!factor_option(inv, "scale", &factor) || !recipe_find(inv, &recipe))
 		return command_failed(inv);
 	int status = answer_view(inv, &recipe, factor);
 	recipe_release(&recipe);
@@ -79,7 +78,7 @@ int recipe_scale_command(struct invocation *inv)
 {
 	struct recipe recipe;
 	struct rational factor;
-	if (!operands_between(inv, 2, 2, "name") || !recipe_find(inv, &recipe))
+	if (!recipe_find(inv, &recipe))
 		return command_failed(inv);
 	int status = factor_wanted(inv, &recipe, &factor) ? answer_view(inv, &recipe, factor)
 							  : command_failed(inv);
@@ -122,8 +121,6 @@ int recipe_export_command(struct invocation *inv)
 {
 	const char *as = option(inv, "as");
 	char shown[TEXT_SHOWN_SIZE];
-	if (!operands_between(inv, 2, 2, "name"))
-		return command_failed(inv);
 	if (!as || strcmp(as, "text") == 0)
 		return export_text(inv);
 	if (strcmp(as, "json") == 0 || strcmp(as, "jsonld") == 0)

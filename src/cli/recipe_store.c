@@ -110,8 +110,7 @@ int recipe_add_command(struct invocation *inv)
 	enum measuring_system system = SYSTEM_UNSTATED;
 	char *text;
 	size_t length;
-	if (!operands_between(inv, 3, 3, "name and FILE, or '-' for standard input") ||
-	    !read_measures(inv, &system) ||
+	if (!read_measures(inv, &system) ||
 	    !recipe_input(inv->operands[2], RECIPE_BYTES_MAX, &text, &length, inv->err))
 		return command_failed(inv);
 	int status = keep(inv, system, text, length);
@@ -125,8 +124,7 @@ int recipe_import_command(struct invocation *inv)
 	char *page;
 	size_t length;
 	struct imported imported;
-	if (!operands_between(inv, 3, 3, "name and FILE, or '-' for standard input") ||
-	    !read_measures(inv, &system) ||
+	if (!read_measures(inv, &system) ||
 	    !recipe_input(inv->operands[2], IMPORT_BYTES_MAX, &page, &length, inv->err))
 		return command_failed(inv);
 	bool ok = import_recipe(page, length, &imported, inv->err);
@@ -163,8 +161,7 @@ int recipe_list_command(struct invocation *inv)
 {
 	struct household *db;
 	struct recipe_list list;
-	if (!operands_between(inv, 1, 1, "subcommand") ||
-	    !cli_household(HOUSEHOLD_READ, &db, inv->err))
+	if (!cli_household(HOUSEHOLD_READ, &db, inv->err))
 		return command_failed(inv);
 	bool ok = household_recipes(db, &list, inv->err);
 	household_close(db);
@@ -178,7 +175,7 @@ int recipe_list_command(struct invocation *inv)
 int recipe_remove_command(struct invocation *inv)
 {
 	struct household *db;
-	if (!operands_between(inv, 2, 2, "name") || !cli_household(HOUSEHOLD_WRITE, &db, inv->err))
+	if (!cli_household(HOUSEHOLD_WRITE, &db, inv->err))
 		return command_failed(inv);
 	inv->saved = household_remove_recipe(db, inv->operands[1], inv->err);
 	household_close(db);

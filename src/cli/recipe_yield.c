@@ -360,7 +360,7 @@ int recipe_yield_command(struct invocation *inv)
 {
 	struct yield_answer answer;
 	memset(&answer, 0, sizeof answer);
-	if (!operands_between(inv, 2, 2, "name") || !recipe_find(inv, &answer.recipe))
+	if (!recipe_find(inv, &answer.recipe))
 		return command_failed(inv);
 	int status = !work_out(inv, &answer) ? command_failed(inv)
 		     : flag(inv, "json")     ? to_json(inv, &answer)

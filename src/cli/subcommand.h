@@ -4,7 +4,7 @@
 
 #include "cli.h"
 
-#define ALLOWED_MAX 12
+#define ALLOWED_MAX 24
 
 struct subcommand {
 	const char *name;

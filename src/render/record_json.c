@@ -66,6 +66,16 @@ static json_t *lethality_json(const struct record_judgement *j)
 			 "note", "in the canner, not in the food; decides nothing");
 }
 
+/* null where it is said elsewhere */
+static json_t *advice_json(const struct record_report *report)
+{
+	char words[1024];
+	if (!report->rules)
+		return json_null();
+	return json_string(
+	    record_advice(words, sizeof words, report->judgement->outcome, report->rules));
+}
+
 json_t *record_json(const struct record_report *report)
 {
 	const struct record_judgement *j = report->judgement;
@@ -79,11 +89,11 @@ json_t *record_json(const struct record_report *report)
 	    json_since(j, j->started, j->start_s), "until_s", json_since(j, j->started, j->until_s),
 	    "uninterrupted_s", json_thousandth(j->uninterrupted_s), "widest_gap_s",
 	    json_thousandth(j->widest_gap_s), "breaks", (json_int_t)j->dips_n);
-	return json_pack("{s:s, s:s, s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:s, s:s, s:o}", "outcome",
+	return json_pack("{s:s, s:s, s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:s, s:o}", "outcome",
 			 record_outcome_word(j->outcome), "food", report->food, "subject",
 			 report->subject, "reasons", reasons_json(report), "need",
 			 need_json(report->need), "record", course, "breaks", dips_json(j),
 			 "reached_again_s", json_since(j, j->again, j->again_s), "lethality",
-			 lethality_json(j), "advice", record_advice(j->outcome), "caution",
+			 lethality_json(j), "advice", advice_json(report), "caution",
 			 record_caution, "source", json_citation(report->from));
 }

@@ -151,10 +151,11 @@ static void lethality_line(const struct page *page, const struct record_judgemen
 			    j->lethality_minutes);
 }
 
-static void careful_lines(const struct page *page, const struct record_report *report)
+static void careful_lines(const struct page *page, const struct record_report *report,
+			  struct source_list *sources)
 {
 	const struct record_judgement *j = report->judgement;
-	char words[1024], when[64];
+	char words[1024], when[64], source[WORDS_BUFFER];
 	page_blank(page);
 	for (int r = 0; r < RECORD_REASONS; r++)
 		if (j->reasons[r])
@@ -163,9 +164,9 @@ static void careful_lines(const struct page *page, const struct record_report *r
 								       : "  say     ",
 				  record_reason_words(words, sizeof words, report,
 						      (enum record_reason)r));
-	const char *advice = record_advice(j->outcome);
-	if (*advice && !report->logged)
-		page_text(page, "  do      ", advice);
+	if (report->rules && *record_advice(words, sizeof words, j->outcome, report->rules))
+		page_format(page, "  do      ", "%s %s", words,
+			    cite(sources, source, sizeof source, &report->rules->wrong->from));
 	if (j->outcome == RECORD_RESTARTED)
 		page_text(
 		    page, "  note    ",
@@ -196,5 +197,5 @@ void record_text(const struct page *page, const struct record_report *report,
 	highest_line(page, report);
 	dip_lines(page, report);
 	lethality_line(page, j);
-	careful_lines(page, report);
+	careful_lines(page, report, sources);
 }

@@ -215,19 +215,25 @@ char *record_leaves_words(char *buffer, size_t size, const struct record_report 
 	return buffer;
 }
 
-/* The 2 hours are those of KEEPING_WRONG_HOURS, db/keeping.txt: the shorter of two published times.
- */
-const char *record_advice(enum record_outcome outcome)
+char *record_advice(char *buffer, size_t size, enum record_outcome outcome,
+		    const struct load_rules *rules)
 {
+	*buffer = '\0';
 	if (outcome == RECORD_UNDER_PROCESSED)
-		return "These jars are not for the shelf. Within 2 hours of coming out (University "
-		       "of Nebraska Extension): process them again for the whole time with sound "
-		       "jars and new lids, or put them in the refrigerator or freezer at once. "
-		       "Later than that, throw them away. Never taste to find out.";
+		snprintf(
+		    buffer, size,
+		    "These jars are not for the shelf. Within %d hours of canning: process "
+		    "them again for the whole time with sound jars and new lids, or put them "
+		    "in the refrigerator or freezer at once. Later than that, throw them away. "
+		    "Never taste to find out.",
+		    rules->wrong_h);
 	if (outcome == RECORD_UNCLEAR)
-		return "What the record does not show does not count. Unless you saw for yourself "
-		       "that the whole time was held, treat the jars as under-processed: within 2 "
-		       "hours of coming out (University of Nebraska Extension) process them again, "
-		       "refrigerate or freeze them; later than that, throw them away.";
-	return "";
+		snprintf(
+		    buffer, size,
+		    "What the record does not show does not count. Unless you saw for yourself "
+		    "that the whole time was held, treat the jars as under-processed: within "
+		    "%d hours process them again, refrigerate or freeze them; later than "
+		    "that, throw them away.",
+		    rules->wrong_h);
+	return buffer;
 }

@@ -5,6 +5,7 @@
 
 #include "../../src/household/log.h"
 #include "jarwright/household_batches.h"
+#include "jarwright/household_log.h"
 #include "jarwright/render_batch.h"
 #include "jarwright/text.h"
 #include "suite.h"
@@ -225,6 +226,78 @@ START_TEST(an_amended_load_is_judged_and_both_entries_stay)
 	batch_view_release(&view);
 	amendment.number = 9;
 	ck_assert(!household_amend_load(db, code, &amendment, &err));
+}
+END_TEST
+
+/* What the file of a recorder leaves of load 1. */
+static void record(const char *code, enum load_outcome leaves, const char *why)
+{
+	json_t *found = json_pack("{s:s}", "outcome", why);
+	const struct load_record record = {.at = noon,
+					   .number = 1,
+					   .file = "load.csv",
+					   .rows = 800,
+					   .shown = "held",
+					   .outcome = leaves,
+					   .why = why,
+					   .found = found};
+	ck_assert(household_record_load(db, code, &record, &err));
+	json_decref(found);
+}
+
+/* From every state of a load, with every record before, a record leaves nothing better. */
+START_TEST(a_record_only_makes_a_load_stricter)
+{
+	static const enum load_outcome all[] = {LOAD_PROCESSED, LOAD_UNCLEAR, LOAD_UNDER_PROCESSED};
+	const int said = _i % 3, first = _i / 3 % 3, second = _i / 9 % 3, amended = _i / 27;
+	int number, worst = first > second ? first : second;
+	char code[BATCH_CODE_MAX];
+	struct jar_set jars;
+	start_one(code);
+	struct batch_load_entry entry = seven_pints(all[said]);
+	ck_assert(household_add_load(db, code, &entry, &number, &jars, &err));
+	record(code, all[first], "first");
+	record(code, all[second], "second");
+	struct batch_view view = view_of(code);
+	ck_assert_int_eq(view.loads[0].outcome, all[said > worst ? said : worst]);
+	ck_assert(view.loads[0].recorded);
+	ck_assert_int_eq(view.loads[0].record, all[worst]);
+	ck_assert_str_eq(view.loads[0].record_why, second > first ? "second" : "first");
+	/* What was said of the load is still there. */
+	ck_assert_int_eq(view.loads[0].said.process_s, entry.said.process_s);
+	batch_view_release(&view);
+	const struct load_amendment amendment = {.number = 1,
+						 .at = noon,
+						 .said = entry.said,
+						 .outcome = all[amended],
+						 .why_outcome = "",
+						 .why = "clock"};
+	ck_assert(household_amend_load(db, code, &amendment, &err));
+	ck_assert(household_rebuild(db, &err));
+	view = view_of(code);
+	ck_assert_int_eq(view.loads[0].outcome, all[amended > worst ? amended : worst]);
+	batch_view_release(&view);
+}
+END_TEST
+
+START_TEST(a_record_is_of_a_load_that_was_heated)
+{
+	char code[BATCH_CODE_MAX];
+	int number;
+	struct jar_set jars;
+	struct batch_start cold = beginning();
+	cold.keep = "freezer";
+	start(&cold, code);
+	struct batch_load_entry entry = seven_pints(LOAD_COLD);
+	ck_assert(household_add_load(db, code, &entry, &number, &jars, &err));
+	json_t *found = json_object();
+	struct load_record record = {
+	    .at = noon, .number = 1, .file = "a", .shown = "held", .why = "", .found = found};
+	ck_assert(!household_record_load(db, code, &record, &err));
+	ck_assert_int_eq(err.kind, ERROR_USAGE);
+	record.number = 2;
+	ck_assert(!household_record_load(db, code, &record, &err));
+	json_decref(found);
 }
 END_TEST
 
@@ -564,6 +637,8 @@ static Suite *batch_suite(void)
 	tcase_add_test(tcase, what_is_not_tested_is_not_started_for_the_shelf);
 	tcase_add_test(tcase, a_batch_is_shown_as_it_was_logged);
 	tcase_add_test(tcase, an_amended_load_is_judged_and_both_entries_stay);
+	tcase_add_loop_test(tcase, a_record_only_makes_a_load_stricter, 0, 81);
+	tcase_add_test(tcase, a_record_is_of_a_load_that_was_heated);
 	tcase_add_test(tcase, what_speaks_against_a_batch_holds_it_and_nothing_frees_it);
 	tcase_add_test(tcase, seals_of_both_sorts_are_one_entry_or_none);
 	tcase_add_test(tcase, jars_of_an_earlier_batch_go_in_if_they_are_there);

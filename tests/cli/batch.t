@@ -268,7 +268,7 @@ $ jarwright batch amend 20-001 --load 1 --title x --why y
 = 2
 
 $ jarwright batch frobnicate
-! jarwright: batch: cannot 'frobnicate'; say start, load, seal, finish, note, ph, amend, list or show
+! jarwright: batch: cannot 'frobnicate'; say start, load, seal, finish, note, ph, amend, record, list or show
 = 2
 
 $ jarwright batch list --jar pint

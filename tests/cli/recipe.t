@@ -172,5 +172,5 @@ $ jarwright recipe paint
 = 2
 
 $ jarwright recipe
-! jarwright: recipe: no subcommand given; type 'jarwright recipe add|import|list|show|scale|yield|compare|acid|export|remove|parse [NAME] [FILE|-]'
+! jarwright: recipe: say what to do: add, import, list, show, scale, yield, compare, acid, export, remove or parse
 = 2

@@ -24,7 +24,8 @@ $ jarwright record - peaches --canner boiling-water --jar pint --pack hot --elev
 "uninterrupted_s":1495.0
 "lethality":{"f0_minutes":0.241
 
-# The boil stopped at 19:55 of 20:00, and the whole time did not follow.
+# The boil stopped at 19:55 of 20:00, and the whole time did not follow. Two hours is the shorter of
+# the published limits (University of Nebraska Extension, for a wrong process).
 $ sed '/14:39:5[5-9]/s/,.*/,205.0/' held.csv > lost.csv; jarwright record lost.csv peaches --canner boiling-water --jar pint --pack hot --elevation 0ft | sed -n '1p;/  process/,/throw/p' | grep .
 UNDER-PROCESSED  Peaches, halved or sliced, pint jars, boiling-water canner, 0
   process  first reached at 14:20:00; longest time without a break 19 min 50 s
@@ -36,10 +37,9 @@ UNDER-PROCESSED  Peaches, halved or sliced, pint jars, boiling-water canner, 0
            canner, not in the food; information only, it decides nothing
   no      The longest time without a break is 19 min 50 s of 20 minutes: at
           least 10 s too short.
-  do      These jars are not for the shelf. Within 2 hours of coming out
-          (University of Nebraska Extension): process them again for the whole
-          time with sound jars and new lids, or put them in the refrigerator or
-          freezer at once. Later than that, throw them away. Never taste to find
+  do      These jars are not for the shelf. Within 2 hours of canning: process
+          them again for the whole time with sound jars and new lids, or put
+          them in the refrigerator or freezer at once. Later than that, throw
 
 $ jarwright record lost.csv peaches --canner boiling-water --jar pint --pack hot --elevation 0ft >/dev/null
 = 3

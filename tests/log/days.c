@@ -144,6 +144,16 @@ static json_t *load_amend_body(struct household *db, uint64_t *state)
 			 "outcome", "under-processed", "why", "the time fell short");
 }
 
+static json_t *load_record_body(struct household *db, uint64_t *state)
+{
+	static const char *const outcomes[] = {"processed", "unclear", "under-processed"};
+	const char *outcome = outcomes[pick(state, 3)];
+	(void)db;
+	return json_pack("{s:i, s:s, s:s, s:i, s:s, s:s, s:s, s:{}}", "number",
+			 1 + (int)pick(state, 3), "file", "load.csv", "sha256", "00", "rows", 7,
+			 "shown", "restarted", "outcome", outcome, "why", outcome, "found");
+}
+
 static json_t *seal_body(struct household *db, uint64_t *state)
 {
 	(void)db;
@@ -200,6 +210,7 @@ static const struct {
     {"load", "batch-start", load_body},
     {"load", "batch-start", load_body},
     {"load-amend", "batch-start", load_amend_body},
+    {"load-record", "batch-start", load_record_body},
     {"seal", "batch-start", seal_body},
     {"seal", "batch-start", seal_body},
     {"seal", "batch-start", seal_body},

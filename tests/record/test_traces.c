@@ -240,6 +240,41 @@ START_TEST(moments_and_depths)
 }
 END_TEST
 
+/* The dip of that trace is at 899 of 900 s and 1 s long: with it the whole takes 1,801 s. */
+START_TEST(a_break_counts_only_as_she_told_of_it)
+{
+	static const struct {
+		enum record_outcome shown;
+		enum breaks_said breaks;
+		bool stated;
+		int32_t process_s;
+		enum load_outcome leaves;
+	} wants[] = {
+	    {RECORD_RESTARTED, BREAKS_SOME, true, 1801, LOAD_PROCESSED},
+	    {RECORD_RESTARTED, BREAKS_SOME, true, 1800, LOAD_UNCLEAR},
+	    {RECORD_RESTARTED, BREAKS_SOME, false, 0, LOAD_UNCLEAR},
+	    {RECORD_RESTARTED, BREAKS_NONE, true, 1801, LOAD_UNCLEAR},
+	    {RECORD_RESTARTED, BREAKS_UNSAID, true, 1801, LOAD_UNCLEAR},
+	    {RECORD_HELD, BREAKS_NONE, true, 900, LOAD_PROCESSED},
+	    {RECORD_UNCLEAR, BREAKS_NONE, true, 900, LOAD_UNCLEAR},
+	    {RECORD_UNDER_PROCESSED, BREAKS_SOME, true, 1801, LOAD_UNDER_PROCESSED},
+	};
+	struct record_judgement got = judge_named("dip at 14:59, then the whole time");
+	const struct record_need need = open_need(15);
+	ck_assert_int_eq(got.outcome, RECORD_RESTARTED);
+	for (size_t i = 0; i < sizeof wants / sizeof *wants; i++) {
+		const struct load_said said = {.breaks = wants[i].breaks,
+					       .process_stated = wants[i].stated,
+					       .process_s = wants[i].process_s};
+		struct record_leaves leaves;
+		got.outcome = wants[i].shown;
+		record_for_load(&need, &got, &said, &leaves);
+		ck_assert_msg(leaves.outcome == wants[i].leaves, "case %zu: %s", i,
+			      load_outcome_word(leaves.outcome));
+	}
+}
+END_TEST
+
 START_TEST(the_second_short)
 {
 	struct record_judgement got = judge_named("lost at 14:59 of 15:00");
@@ -321,6 +356,7 @@ Suite *traces_suite(void)
 	TCase *tests = tcase_create("traces");
 	tcase_add_loop_test(tests, outcome, 0, (int)CASES);
 	tcase_add_test(tests, moments_and_depths);
+	tcase_add_test(tests, a_break_counts_only_as_she_told_of_it);
 	tcase_add_test(tests, the_second_short);
 	tcase_add_test(tests, venting_is_found);
 	tcase_add_test(tests, faults_and_gaps_are_counted);
