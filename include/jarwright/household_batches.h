@@ -78,6 +78,9 @@ struct load_canner {
  */
 bool household_load_canner(struct household *db, const char *name, struct date day,
 			   struct load_canner *out, struct error *err);
+/* The same of the canner with this id, as of a load: its name may have become another's too. */
+bool household_canner_of(struct household *db, int64_t id, struct date day, struct load_canner *out,
+			 struct error *err);
 
 /* --- Loads --- */
 

@@ -35,8 +35,8 @@ static bool read_canner(struct invocation *inv, struct logged_load *out)
 	struct household *db;
 	if (!cli_household(HOUSEHOLD_READ, &db, inv->err))
 		return false;
-	bool ok = household_load_canner(db, out->load->canner, instant_date(out->load->started),
-					&out->canner, inv->err);
+	bool ok = household_canner_of(db, out->load->canner_id, instant_date(out->load->started),
+				      &out->canner, inv->err);
 	household_close(db);
 	return ok;
 }

@@ -133,6 +133,8 @@ static const char *own_dial(const struct invocation *inv, const struct starter *
 	const struct request *rq = &s->asked.request;
 	if (rq->canner_choice != CHOICE_CANNER || rq->canner != CANNER_DIAL_GAUGE)
 		return NULL;
+	if (s->asked.own_canner)
+		return *said == '@' ? said : s->asked.kitchen_canner.name;
 	for (size_t i = 0; i < kitchen->canners_n; i++)
 		if (kitchen->canners[i].kind == CANNER_DIAL_GAUGE &&
 		    words_same(kitchen->canners[i].name, said))

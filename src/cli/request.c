@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "jarwright/household_canners.h"
 #include "jarwright/measure.h"
 #include "jarwright/spelling.h"
 #include "jarwright/text.h"
@@ -143,19 +144,46 @@ static const char *near_canner(const char *text)
 	return NULL;
 }
 
+static void take_canner(const struct kitchen_canner *canner, struct asked *out)
+{
+	out->own_canner = true;
+	out->kitchen_canner = *canner;
+	out->request.canner_choice = CHOICE_CANNER;
+	out->request.canner = canner->kind;
+	out->request.holds_quarts = canner->holds_quarts;
+}
+
+/* By its mark, "@1a2b3c", or a name that several have: then which one is asked. */
+static bool marked_canner(struct invocation *inv, const char *text, struct asked *out)
+{
+	struct household *db;
+	struct canner_record record;
+	if (!cli_household(HOUSEHOLD_READ, &db, inv->err))
+		return false;
+	bool ok = household_canner(db, text, &record, inv->err);
+	household_close(db);
+	if (ok)
+		take_canner(&record.canner, out);
+	return ok;
+}
+
 static bool own_canner(struct invocation *inv, const char *text, struct asked *out)
 {
 	struct kitchen kitchen;
+	const struct kitchen_canner *found = NULL;
+	if (*text == '@')
+		return marked_canner(inv, text, out);
 	if (!invocation_kitchen(inv, &kitchen))
 		return false;
 	for (size_t i = 0; i < kitchen.canners_n; i++) {
 		if (!words_same(kitchen.canners[i].name, text))
 			continue;
-		out->own_canner = true;
-		out->kitchen_canner = kitchen.canners[i];
-		out->request.canner_choice = CHOICE_CANNER;
-		out->request.canner = kitchen.canners[i].kind;
-		out->request.holds_quarts = kitchen.canners[i].holds_quarts;
+		if (found)
+			return marked_canner(inv, text, out);
+		found = &kitchen.canners[i];
+	}
+	if (found) {
+		take_canner(found, out);
 		return true;
 	}
 	const char *near = near_canner(text);

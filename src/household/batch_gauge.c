@@ -4,16 +4,6 @@
 #include "batch_internal.h"
 #include "jarwright/text.h"
 
-static bool kind_find(const char *word, enum canner *out)
-{
-	for (int kind = 0; word && kind < CANNER_COUNT; kind++)
-		if (strcmp(word, canner_word((enum canner)kind)) == 0) {
-			*out = (enum canner)kind;
-			return true;
-		}
-	return false;
-}
-
 static bool damaged(const struct household *db, struct error *err)
 {
 	return error_failed(err,
@@ -32,16 +22,7 @@ static bool read_canner(struct household *db, struct load_canner *out, struct er
 			  &query, err))
 		return false;
 	sqlite3_bind_int64(query, 1, out->id);
-	if (sqlite3_step(query) == SQLITE_ROW) {
-		const char *name = (const char *)sqlite3_column_text(query, 0);
-		ok = name && strlen(name) < sizeof out->canner.name &&
-		     kind_find((const char *)sqlite3_column_text(query, 1), &out->canner.kind);
-		if (ok)
-			memcpy(out->canner.name, name, strlen(name) + 1);
-		out->canner.holds_quarts = sqlite3_column_int(query, 2);
-		out->canner.holds_pints = sqlite3_column_int(query, 3);
-		out->canner.holds_half_pints = sqlite3_column_int(query, 4);
-	}
+	ok = sqlite3_step(query) == SQLITE_ROW && household_canner_row(query, &out->canner);
 	return store_done(db, query, err) && (ok || damaged(db, err));
 }
 
@@ -94,14 +75,20 @@ static bool read_gauge(struct household *db, struct date day, struct load_canner
 bool household_load_canner(struct household *db, const char *name, struct date day,
 			   struct load_canner *out, struct error *err)
 {
+	int64_t id;
 	char shown[TEXT_SHOWN_SIZE];
-	memset(out, 0, sizeof *out);
 	text_show(name, SIZE_MAX, shown);
 	if (!batch_log_is_there(db))
 		return error_usage(err,
 				   "canner '%s': there is none of that name; add it with "
 				   "'jarwright canner add NAME --kind KIND'",
 				   shown);
-	return find_canner(db, name, &out->id, err) && read_canner(db, out, err) &&
-	       read_gauge(db, day, out, err);
+	return find_canner(db, name, &id, err) && household_canner_of(db, id, day, out, err);
+}
+
+bool household_canner_of(struct household *db, int64_t id, struct date day, struct load_canner *out,
+			 struct error *err)
+{
+	*out = (struct load_canner){.id = id};
+	return read_canner(db, out, err) && read_gauge(db, day, out, err);
 }

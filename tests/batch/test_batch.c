@@ -134,6 +134,32 @@ START_TEST(codes_count_up_within_a_year)
 }
 END_TEST
 
+/* The code of a start that was taken back may stand on lids already. */
+START_TEST(a_code_is_never_given_out_again)
+{
+	char code[BATCH_CODE_MAX];
+	start_one(code);
+	start_one(code);
+	ck_assert_str_eq(code, "26-002");
+	struct batch_view view = view_of(code);
+	int64_t id = view.record.id;
+	batch_view_release(&view);
+	ck_assert(log_begin(db, &err));
+	ck_assert(log_end(db, log_undo(db, id, noon, &err), &err));
+	ck_assert(!household_batch(db, "26-002", &view, &err));
+	start_one(code);
+	ck_assert_str_eq(code, "26-003");
+	ck_assert(household_rebuild(db, &err));
+	start_one(code);
+	ck_assert_str_eq(code, "26-004");
+	/* Another year counts by itself. */
+	struct batch_start other = beginning();
+	other.day.year = 2025;
+	start(&other, code);
+	ck_assert_str_eq(code, "25-001");
+}
+END_TEST
+
 START_TEST(what_is_not_tested_is_not_started_for_the_shelf)
 {
 	char code[BATCH_CODE_MAX];
@@ -634,6 +660,7 @@ static Suite *batch_suite(void)
 	TCase *tcase = tcase_create("household");
 	tcase_add_checked_fixture(tcase, setup, teardown);
 	tcase_add_test(tcase, codes_count_up_within_a_year);
+	tcase_add_test(tcase, a_code_is_never_given_out_again);
 	tcase_add_test(tcase, what_is_not_tested_is_not_started_for_the_shelf);
 	tcase_add_test(tcase, a_batch_is_shown_as_it_was_logged);
 	tcase_add_test(tcase, an_amended_load_is_judged_and_both_entries_stay);

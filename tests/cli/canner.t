@@ -143,3 +143,20 @@ $ jarwright canner retire cauldron
 $ jarwright canner add kettle --kind steam; jarwright canner show kettle
 added canner 'kettle' (steam)
 canner 'kettle' (steam)
+
+# Two devices may have given one name, as after a merge: made so here by hand. It is asked which.
+$ jarwright kitchen --elevation 0ft > out && jarwright canner add twin --kind dial-gauge --holds-quarts 7 > out && jarwright canner add other --kind weighted-gauge --holds-quarts 16 > out && sqlite3 kitchen.db "UPDATE canner SET name = 'twin' WHERE name = 'other'"
+
+$ jarwright check asparagus --canner twin --jar pint --pack raw 2> err; s=$?; sed 's/@[0-9a-f][0-9a-f]*/@MARK/g' err; exit $s
+jarwright: canner 'twin': there are 2: 'twin of dial-gauge @MARK', 'twin of weighted-gauge @MARK'; type what follows the @, with it, to name one of them
+= 2
+
+$ jarwright check asparagus --canner "@$(grep -o 'weighted-gauge @[0-9a-f][0-9a-f]*' err | cut -d @ -f 2)" --jar pint --pack raw | head -n 1
+TESTED  Asparagus, spears or pieces, raw pack, pint jars, weighted-gauge
+
+$ jarwright batch start asparagus --canner "@$(grep -o 'dial-gauge @[0-9a-f][0-9a-f]*' err | cut -d @ -f 2)" --jar pint --pack raw | tr -s ' \n' ' ' | grep -o "The dial gauge of 'twin'[^.]*"
+The dial gauge of 'twin' has no test on record
+
+$ jarwright check asparagus --canner @000000 --jar pint --pack raw
+! jarwright: canner '@000000': there is none of that name; see 'jarwright canner list'
+= 2
