@@ -19,7 +19,6 @@
 #include "jarwright/reference.h"
 
 #define PAGE_WIDTH 80
-#define JSON_FLAGS (JSON_COMPACT | JSON_PRESERVE_ORDER | JSON_REAL_PRECISION(10))
 
 struct page {
 	FILE *out;
@@ -37,6 +36,14 @@ void page_format(const struct page *page, const char *lead, const char *format, 
 /* A word in bold, if there is bold, and the rest of its paragraph. */
 void page_headline(const struct page *page, const char *word, const char *rest);
 void page_blank(const struct page *page);
+
+/*
+ * Writes the value on one line, without its end. What a terminal would obey and JSON allows as it is
+ * (DEL, the C1 controls, marks that turn the writing direction, line separators) is escaped as
+ * \uXXXX: a program reads the same text, a terminal does nothing, and accents stay readable. False:
+ * out of memory.
+ */
+bool json_write(FILE *out, const json_t *json);
 
 /* Each writes into buffer, at most size bytes, and returns it. */
 char *feet_words(char *buffer, size_t size, int32_t feet);            /* "2,900" */

@@ -10,6 +10,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 
 /* Characters of a foreign text that a message shows, and the bytes they may take. */
 #define TEXT_SHOWN_CHARACTERS 40
@@ -20,6 +21,9 @@
  * bytes are not UTF-8 (overlong, surrogate, above U+10FFFF, broken off).
  */
 size_t text_utf8_length(const char *at);
+
+/* The code point of the character of `length` bytes at `at`, valid UTF-8. */
+uint32_t text_code_point(const char *at, size_t length);
 
 /* Columns that the first `length` bytes take: every character one. */
 int text_columns(const char *text, size_t length);

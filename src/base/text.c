@@ -1,6 +1,5 @@
 #include "jarwright/text.h"
 
-#include <stdint.h>
 #include <string.h>
 
 static bool is_continuation(unsigned char byte)
@@ -75,7 +74,7 @@ void text_drop_partial(char *text)
 		text[lead] = '\0';
 }
 
-static uint32_t code_point(const char *at, size_t length)
+uint32_t text_code_point(const char *at, size_t length)
 {
 	static const unsigned char lead_mask[] = {0, 0x7F, 0x1F, 0x0F, 0x07};
 	uint32_t code = (unsigned char)at[0] & lead_mask[length];
@@ -86,7 +85,7 @@ static uint32_t code_point(const char *at, size_t length)
 
 bool text_is_obeyed(const char *at, size_t length)
 {
-	uint32_t code = code_point(at, length);
+	uint32_t code = text_code_point(at, length);
 	return code < 0x20 || (code >= 0x7F && code <= 0x9F) || code == 0x061C || code == 0x200E ||
 	       code == 0x200F || (code >= 0x2028 && code <= 0x202E) ||
 	       (code >= 0x2066 && code <= 0x2069);

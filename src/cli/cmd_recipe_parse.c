@@ -5,6 +5,7 @@
 
 #include "cli.h"
 #include "jarwright/ingredient.h"
+#include "jarwright/render.h"
 #include "recipe.h"
 
 #define LINES_MAX 10000
@@ -85,8 +86,7 @@ static json_t *line_json(size_t number, const struct ingredient_line *line)
 static bool print_line(struct invocation *inv, size_t number, const struct ingredient_line *line)
 {
 	json_t *json = line_json(number, line);
-	bool printed =
-	    json && json_dumpf(json, inv->out, JSON_COMPACT) == 0 && fputc('\n', inv->out) != EOF;
+	bool printed = json && json_write(inv->out, json) && fputc('\n', inv->out) != EOF;
 	json_decref(json);
 	return printed || error_failed(inv->err, "recipe parse: out of memory; give fewer lines");
 }

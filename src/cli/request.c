@@ -517,7 +517,7 @@ json_t *with_member(json_t *object, const char *name, json_t *member)
 
 int answer_json(struct invocation *inv, json_t *json, int status)
 {
-	bool written = json && json_dumpf(json, inv->out, JSON_FLAGS) == 0;
+	bool written = json && json_write(inv->out, json);
 	json_decref(json);
 	if (!written) {
 		error_failed(inv->err, "answer: out of memory; close other programs and try again");

@@ -1,4 +1,4 @@
-/* The whole story of one jar: the events of its batch that touch it, and its recalls. */
+/* The whole story of one jar: the events of its batch and of its recalls that touch it. */
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -20,9 +20,10 @@ void jar_history_release(struct jar_history *history)
 
 /* A jar followed through the events of its batch. */
 struct story {
-	int number; /* of the jar */
-	int jars;   /* that loads have brought so far */
-	int load;   /* the jar's; 0: not filled yet */
+	char batch[UUID_TEXT_SIZE]; /* of the jar, as recalls name it */
+	int number;                 /* of the jar */
+	int jars;                   /* that loads have brought so far */
+	int load;                   /* the jar's; 0: not filled yet */
 	char *words;
 	size_t words_n;
 	FILE *out;
@@ -148,6 +149,17 @@ static bool tell_move(struct story *s, const json_t *body)
 	return true;
 }
 
+/* What became of the jar under a recall. */
+static bool tell_recalled(struct story *s, const json_t *body)
+{
+	const char *batch = text_of(body, "batch");
+	if (!batch || strcmp(batch, s->batch) != 0 || !names_jar(s, body, "jars"))
+		return false;
+	put(s, "under the recall: ", body, "disposition", "");
+	put(s, " (", body, "note", ")");
+	return true;
+}
+
 /* Writes what the event says of the jar; false: nothing. */
 static bool tell(struct story *s, const char *kind, const json_t *body)
 {
@@ -161,6 +173,8 @@ static bool tell(struct story *s, const char *kind, const json_t *body)
 		return tell_seal(s, body);
 	if (strcmp(kind, "jar") == 0)
 		return tell_move(s, body);
+	if (strcmp(kind, "recall-record") == 0)
+		return tell_recalled(s, body);
 	if (strcmp(kind, "batch-start") == 0)
 		tell_start(s, body);
 	else if (strcmp(kind, "batch-note") == 0)
@@ -176,6 +190,10 @@ static bool tell(struct story *s, const char *kind, const json_t *body)
 		put(s, "; why: ", body, "why", "");
 	} else if (strcmp(kind, "batch-finish") == 0)
 		fputs("the batch was finished", s->out);
+	else if (strcmp(kind, "recall-open") == 0)
+		put(s, "recalled: ", body, "what", "");
+	else if (strcmp(kind, "recall-close") == 0)
+		fputs("the recall was closed", s->out);
 	else
 		return false;
 	return true;
@@ -232,16 +250,22 @@ static bool read_events(struct household *db, int64_t batch, int number, struct 
 			struct error *err)
 {
 	sqlite3_stmt *query;
+	uint8_t uuid[UUID_SIZE];
 	struct story story = {.number = number};
 	bool ok = true;
+	if (!event_uuid(db, batch, uuid, err))
+		return false;
+	hex_text(uuid, UUID_SIZE, story.batch);
 	if (!store_cached(db,
 			  "SELECT " EVENT_COLUMNS
 			  ", EXISTS (SELECT 1 FROM undone WHERE undone.event = event.id), "
 			  "EXISTS (SELECT 1 FROM conflict WHERE conflict.event = event.id) "
-			  "FROM event WHERE subject = ?1 ORDER BY uuid",
+			  "FROM event WHERE subject = ?1 OR subject IN (SELECT recall FROM "
+			  "recall_jar WHERE batch = ?1 AND number = ?2) ORDER BY uuid",
 			  &query, err))
 		return false;
 	sqlite3_bind_int64(query, 1, batch);
+	sqlite3_bind_int(query, 2, number);
 	while (ok && sqlite3_step(query) == SQLITE_ROW) {
 		int jars = story.jars;
 		ok = add_event(query, &story, out, err);
@@ -249,43 +273,6 @@ static bool read_events(struct household *db, int64_t batch, int number, struct 
 		if (sqlite3_column_int(query, 10) == 1 || sqlite3_column_int(query, 11) == 1)
 			story.jars = jars;
 	}
-	return store_done(db, query, err) && ok;
-}
-
-/* columns: opened_ms, what, disposition, at_ms, note */
-static bool add_recall(sqlite3_stmt *row, struct jar_history *out, struct error *err)
-{
-	const char *disposition = (const char *)sqlite3_column_text(row, 2);
-	const char *what = (const char *)sqlite3_column_text(row, 1);
-	const char *note = (const char *)sqlite3_column_text(row, 4);
-	struct jar_entry *entry = new_entry(out, err);
-	if (!entry)
-		return false;
-	entry->at = instant_at((time_t)(sqlite3_column_int64(row, 0) / 1000));
-	memcpy(entry->kind, "recall-open", sizeof "recall-open");
-	if (asprintf(&entry->words, "recalled: %s; %s%s%s%s", what ? what : "?",
-		     disposition ? disposition : "still open", note ? " (" : "", note ? note : "",
-		     note ? ")" : "") >= 0)
-		return true;
-	entry->words = NULL;
-	return out_of_memory(err);
-}
-
-static bool read_recalls(struct household *db, int64_t batch, int number, struct jar_history *out,
-			 struct error *err)
-{
-	sqlite3_stmt *query;
-	bool ok = true;
-	if (!store_cached(db,
-			  "SELECT recall.opened_ms, recall.what, disposition, at_ms, note FROM "
-			  "recall_jar JOIN recall ON recall.id = recall_jar.recall WHERE batch = "
-			  "?1 AND recall_jar.number = ?2 ORDER BY recall.id",
-			  &query, err))
-		return false;
-	sqlite3_bind_int64(query, 1, batch);
-	sqlite3_bind_int(query, 2, number);
-	while (ok && sqlite3_step(query) == SQLITE_ROW)
-		ok = add_recall(query, out, err);
 	return store_done(db, query, err) && ok;
 }
 
@@ -327,8 +314,7 @@ bool household_jar_history(struct household *db, const struct jar_pick *pick,
 				   batch_code_text(code.year, code.number, text));
 	bool ok = find_batch_code(db, &code, &batch, err) &&
 		  read_now(db, batch, number, &out->now, err) &&
-		  read_events(db, batch, number, out, err) &&
-		  read_recalls(db, batch, number, out, err);
+		  read_events(db, batch, number, out, err);
 	if (!ok)
 		jar_history_release(out);
 	return ok;

@@ -129,16 +129,16 @@ START_TEST(all_or_none)
 }
 END_TEST
 
-static void recall(int64_t batch)
+static int64_t recall(int64_t batch)
 {
 	uint8_t uuid[UUID_SIZE];
 	char hex[UUID_TEXT_SIZE];
 	ck_assert(event_uuid(f.db, batch, uuid, &f.err));
 	hex_text(uuid, UUID_SIZE, hex);
-	log_must(&f, "recall-open", 0, noon + 20 * HOUR_MS,
-		 json_pack("{s:i, s:i, s:s, s:s, s:[{s:s, s:s}]}", "year", 2026, "number", 1,
-			   "reason", "lot", "what", "lot wide lids, spring", "jars", "batch", hex,
-			   "jars", "1-3"));
+	return log_must(&f, "recall-open", 0, noon + 20 * HOUR_MS,
+			json_pack("{s:i, s:i, s:s, s:s, s:[{s:s, s:s}]}", "year", 2026, "number", 1,
+				  "reason", "lot", "what", "lot wide lids, spring", "jars", "batch",
+				  hex, "jars", "1-3"));
 }
 
 START_TEST(a_recalled_jar_is_not_opened_eaten_or_given)
@@ -187,12 +187,53 @@ START_TEST(a_history_has_everything_of_its_jar_and_nothing_of_others)
 	ck_assert(tells(&history, "put on the shelf, place: cellar, left"));
 	ck_assert(!tells(&history, "eaten"));
 	ck_assert(tells(&history, "a note \x1b[31m; DROP TABLE jar"));
-	ck_assert(tells(&history, "recalled: lot wide lids, spring; still open"));
+	ck_assert(tells(&history, "recalled: lot wide lids, spring"));
 	for (size_t i = 0; i < history.entries_n; i++)
 		ck_assert_int_eq(history.entries[i].undone,
 				 strcmp(history.entries[i].words, "opened") == 0);
 	ck_assert_int_eq(history.now.state, JAR_SHELF);
 	ck_assert(history.now.recalled);
+	jar_history_release(&history);
+}
+END_TEST
+
+/* Where the words stand in the history; -1: nowhere. */
+static int place_of(const struct jar_history *history, const char *words)
+{
+	for (size_t i = 0; i < history->entries_n; i++)
+		if (strcmp(history->entries[i].words, words) == 0)
+			return (int)i;
+	return -1;
+}
+
+START_TEST(recalls_stand_where_they_happened)
+{
+	int64_t batch = batch_of("processed", "1-7", NULL), recalled = recall(batch);
+	uint8_t uuid[UUID_SIZE];
+	char hex[UUID_TEXT_SIZE];
+	const char *word = "26-041-03";
+	struct jar_picks picks;
+	struct jar_history history;
+	ck_assert(event_uuid(f.db, batch, uuid, &f.err));
+	hex_text(uuid, UUID_SIZE, hex);
+	log_must(&f, "batch-note", batch, noon + 21 * HOUR_MS, json_pack("{s:s}", "text", "asked"));
+	log_must(&f, "recall-record", recalled, noon + 22 * HOUR_MS,
+		 json_pack("{s:s, s:s, s:s, s:s}", "batch", hex, "jars", "3", "disposition",
+			   "cleared", "note", "lid looked at"));
+	log_must(
+	    &f, "recall-record", recalled, noon + 23 * HOUR_MS,
+	    json_pack("{s:s, s:s, s:s}", "batch", hex, "jars", "1-2", "disposition", "discarded"));
+	log_must(&f, "recall-close", recalled, noon + 24 * HOUR_MS, json_object());
+	ck_assert(jar_picks_read(&word, 1, &picks, &f.err));
+	ck_assert(household_jar_history(f.db, &picks.picks[0], &history, &f.err));
+	int opened = place_of(&history, "recalled: lot wide lids, spring");
+	ck_assert_int_gt(opened, 0);
+	ck_assert_int_eq(history.entries[opened].at.ms, noon + 20 * HOUR_MS);
+	ck_assert_int_eq(place_of(&history, "note on the batch: asked"), opened + 1);
+	ck_assert_int_eq(place_of(&history, "under the recall: cleared (lid looked at)"),
+			 opened + 2);
+	ck_assert_int_eq(place_of(&history, "the recall was closed"), opened + 3);
+	ck_assert_uint_eq(history.entries_n, (size_t)opened + 4);
 	jar_history_release(&history);
 }
 END_TEST
@@ -208,6 +249,7 @@ Suite *moves_suite(void)
 	tcase_add_test(tcase, an_under_processed_jar_has_two_hours);
 	tcase_add_test(tcase, a_count_takes_the_lowest_that_may);
 	tcase_add_test(tcase, all_or_none);
+	tcase_add_test(tcase, recalls_stand_where_they_happened);
 	tcase_add_test(tcase, a_recalled_jar_is_not_opened_eaten_or_given);
 	tcase_add_test(tcase, a_history_has_everything_of_its_jar_and_nothing_of_others);
 	suite_add_tcase(suite, tcase);

@@ -1,7 +1,9 @@
 /* The stable JSON of check, and the text that stands beside it. */
+#include <stdlib.h>
 #include <string.h>
 
 #include "jarwright/render.h"
+#include "jarwright/text.h"
 #include "suite.h"
 
 /* Pickled beets in a steam canner, hot pack, half-pints, 2,900 ft: 35 min (guide 6, p. 6-16). */
@@ -22,14 +24,25 @@ static struct request beets(void)
 	};
 }
 
+/* As it is printed; to be freed. */
+static char *written(const json_t *json)
+{
+	char *text = NULL;
+	size_t n;
+	FILE *out = open_memstream(&text, &n);
+	ck_assert_ptr_nonnull(out);
+	ck_assert(json_write(out, json));
+	ck_assert_int_eq(fclose(out), 0);
+	return text;
+}
+
 static char *dump(const struct request *rq)
 {
 	struct decision decision;
 	decide(reference_edition(), rq, &decision);
 	json_t *json = decision_json(reference_edition(), rq, &decision);
 	ck_assert_ptr_nonnull(json);
-	char *text = json_dumps(json, JSON_FLAGS);
-	ck_assert_ptr_nonnull(text);
+	char *text = written(json);
 	json_decref(json);
 	return text;
 }
@@ -38,6 +51,41 @@ static void assert_holds(const char *text, const char *part)
 {
 	ck_assert_msg(strstr(text, part) != NULL, "no %s in %s", part, text);
 }
+
+/* All characters up to U+3000, and some of each part above: a terminal obeys none of what is
+ * written, and a program reads all. */
+START_TEST(json_is_harmless_and_exact)
+{
+	for (uint32_t code = 1; code <= 0x10FFFF; code += code < 0x3000 ? 1 : 251) {
+		char in[8];
+		size_t n = 0;
+		if (code >= 0xD800 && code <= 0xDFFF)
+			continue;
+		if (code < 0x80) {
+			in[n++] = (char)code;
+		} else {
+			int more = code < 0x800 ? 1 : code < 0x10000 ? 2 : 3;
+			in[n++] = (char)(0xF0 << (3 - more) | code >> (6 * more));
+			while (more-- > 0)
+				in[n++] = (char)(0x80 | (code >> (6 * more) & 0x3F));
+		}
+		in[n] = '\0';
+		json_t *string = json_string(in);
+		ck_assert_ptr_nonnull(string);
+		json_t *list = json_pack("[o]", string);
+		char *text = written(list);
+		bool raw = strstr(text, in) != NULL;
+		if (plain_text_check(text) != PLAIN_TEXT ||
+		    (code >= 0x80 && raw == text_is_obeyed(in, n)))
+			ck_abort_msg("U+%04X is written as %s", (unsigned)code, text);
+		json_t *back = json_loads(text, 0, NULL);
+		ck_assert(json_equal(back, list));
+		json_decref(back);
+		json_decref(list);
+		free(text);
+	}
+}
+END_TEST
 
 START_TEST(keys_stand_in_the_stable_order)
 {
@@ -228,6 +276,7 @@ static Suite *render_suite(void)
 {
 	Suite *suite = suite_create("render");
 	TCase *tests = tcase_create("render");
+	tcase_add_test(tests, json_is_harmless_and_exact);
 	tcase_add_test(tests, keys_stand_in_the_stable_order);
 	tcase_add_test(tests, same_request_same_bytes);
 	tcase_add_test(tests, an_open_band_has_no_upper_end);
