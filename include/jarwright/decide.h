@@ -133,6 +133,8 @@ struct way {
 size_t decide_ways(const struct reference *ref, const struct request *request, struct way *out,
 		   size_t max);
 
+/* What is put into each jar of a food that needs this acid: "citric acid". */
+const char *acid_dose_words(enum acid acid);
 /*
  * Writes the finding as one or more plain sentences: what the rule says, what it means
  * here, what to do. Returns the length that the whole text has; cut to fit size.

@@ -54,7 +54,7 @@ static void put_milli(struct writer *w, int32_t milli)
 	put(w, digits);
 }
 
-static const char *acid_words(int32_t acid)
+const char *acid_dose_words(enum acid acid)
 {
 	switch (acid) {
 	case ACID_VINEGAR:
@@ -91,7 +91,7 @@ static void put_blank(struct writer *w, const struct reference *ref, const struc
 	else if (n == 4 && strncmp(name, "word", n) == 0)
 		put(w, f->word ? f->word : "");
 	else if (n == 4 && strncmp(name, "acid", n) == 0)
-		put(w, acid_words(f->a_milli));
+		put(w, acid_dose_words((enum acid)f->a_milli));
 	else if (n == 6 && strncmp(name, "strict", n) == 0)
 		put_strict(w, ref, f);
 	else if (n == 3 && strncmp(name, "jar", n) == 0 && f->b_milli >= 0 &&

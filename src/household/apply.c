@@ -222,6 +222,16 @@ bool body_uuid_id(struct applying *a, const json_t *value, const char *kind, int
 	return !a->failed && *id != 0;
 }
 
+bool body_set_text(json_t *body, const char *key, const char *text)
+{
+	return !text || json_object_set_new(body, key, json_string(text)) == 0;
+}
+
+bool body_set_integer(json_t *body, const char *key, bool stated, int64_t integer)
+{
+	return !stated || json_object_set_new(body, key, json_integer(integer)) == 0;
+}
+
 void bind_text(sqlite3_stmt *statement, int at, const json_t *body, const char *key)
 {
 	const json_t *value = json_object_get(body, key);

@@ -5,22 +5,15 @@
 #include "batch_internal.h"
 #include "jarwright/text.h"
 
-#define LOG_VERSION 3 /* of the schema: the migration that brings the log */
-
 bool batch_out_of_memory(struct error *err)
 {
 	return error_failed(err, "batch: out of memory; close other programs and try again");
 }
 
-bool batch_log_is_there(const struct household *db)
-{
-	return db->sql && db->version >= LOG_VERSION;
-}
-
 bool batch_find(struct household *db, const char *code, int64_t *id, struct error *err)
 {
 	char shown[TEXT_SHOWN_SIZE];
-	if (batch_log_is_there(db))
+	if (store_has_log(db))
 		return find_batch(db, code, id, err);
 	text_show(code, SIZE_MAX, shown);
 	return error_usage(err, "batch '%s': there is none yet; see 'jarwright batch list'", shown);
@@ -174,26 +167,19 @@ static bool next_number(struct household *db, int year, int *number, struct erro
 	return store_done(db, query, err);
 }
 
-static bool set_text(json_t *body, const char *key, const char *text)
-{
-	return !text || json_object_set_new(body, key, json_string(text)) == 0;
-}
-
-static bool set_figure(json_t *body, const char *key, bool stated, int32_t figure)
-{
-	return !stated || json_object_set_new(body, key, json_integer(figure)) == 0;
-}
-
 static bool set_facts(json_t *body, const struct batch_start *start)
 {
-	return set_text(body, "food", start->food) && set_text(body, "recipe", start->recipe) &&
-	       set_text(body, "meter", start->meter) && set_text(body, "pack", start->pack) &&
-	       set_text(body, "canner_kind", start->canner_kind) &&
-	       set_text(body, "jar", start->jar) &&
-	       set_figure(body, "elevation_mft", start->elevation_stated, start->elevation_mft) &&
-	       set_figure(body, "minutes", start->minutes > 0, start->minutes) &&
-	       set_figure(body, "psi", start->psi > 0, start->psi) &&
-	       set_figure(body, "vent", start->vent > 0, start->vent) &&
+	return body_set_text(body, "food", start->food) &&
+	       body_set_text(body, "recipe", start->recipe) &&
+	       body_set_text(body, "meter", start->meter) &&
+	       body_set_text(body, "pack", start->pack) &&
+	       body_set_text(body, "canner_kind", start->canner_kind) &&
+	       body_set_text(body, "jar", start->jar) &&
+	       body_set_integer(body, "elevation_mft", start->elevation_stated,
+				start->elevation_mft) &&
+	       body_set_integer(body, "minutes", start->minutes > 0, start->minutes) &&
+	       body_set_integer(body, "psi", start->psi > 0, start->psi) &&
+	       body_set_integer(body, "vent", start->vent > 0, start->vent) &&
 	       json_object_set(body, "decision", start->decision) == 0;
 }
 
@@ -263,7 +249,7 @@ bool household_vinegar_lots(struct household *db, const char *const *lots, size_
 		int64_t lot;
 		char shown[TEXT_SHOWN_SIZE];
 		text_show(lots[i], SIZE_MAX, shown);
-		if (!batch_log_is_there(db))
+		if (!store_has_log(db))
 			return error_usage(err, "lot '%s': there is none of that name yet", shown);
 		if (!find_lot(db, lots[i], &lot, err) ||
 		    !weaker_vinegar(db, lot, milli_percent, err))
@@ -294,7 +280,7 @@ bool household_ph_batch(struct household *db, const char *code, struct instant a
 			const char *meter, bool holds, struct error *err)
 {
 	json_t *body = json_pack("{s:i, s:b}", "ph_milli", (int)ph_milli, "holds", (int)holds);
-	if (body && !set_text(body, "meter", meter)) {
+	if (body && !body_set_text(body, "meter", meter)) {
 		json_decref(body);
 		body = NULL;
 	}
@@ -305,9 +291,9 @@ static json_t *amend_body(const struct batch_amendment *a, json_t *lots)
 {
 	char day[DATE_SIZE];
 	json_t *body = json_pack("{s:s}", "why", a->why);
-	bool ok = body && set_text(body, "title", a->title) &&
-		  set_text(body, "day", a->day_stated ? date_text(a->day, day) : NULL) &&
-		  set_figure(body, "elevation_mft", a->elevation_stated, a->elevation_mft) &&
+	bool ok = body && body_set_text(body, "title", a->title) &&
+		  body_set_text(body, "day", a->day_stated ? date_text(a->day, day) : NULL) &&
+		  body_set_integer(body, "elevation_mft", a->elevation_stated, a->elevation_mft) &&
 		  (!a->elevation_stated ||
 		   json_object_set_new(body, "holds", json_boolean(a->holds)) == 0) &&
 		  (!lots || json_object_set(body, "lots", lots) == 0);

@@ -78,7 +78,7 @@ bool household_load_canner(struct household *db, const char *name, struct date d
 	int64_t id;
 	char shown[TEXT_SHOWN_SIZE];
 	text_show(name, SIZE_MAX, shown);
-	if (!batch_log_is_there(db))
+	if (!store_has_log(db))
 		return error_usage(err,
 				   "canner '%s': there is none of that name; add it with "
 				   "'jarwright canner add NAME --kind KIND'",

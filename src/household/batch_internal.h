@@ -6,8 +6,6 @@
 #include "log.h"
 
 bool batch_out_of_memory(struct error *err);
-/* Is there a log to read from? No file, or one from before the log, has no batches. */
-bool batch_log_is_there(const struct household *db);
 /* As find_batch(), of a file that may not be there. */
 bool batch_find(struct household *db, const char *code, int64_t *id, struct error *err);
 /* Appends one event about a batch, as a transaction of its own. Takes the body. */

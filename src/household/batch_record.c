@@ -4,27 +4,20 @@
 
 #include "batch_internal.h"
 
-/* A text that is too long for its place is cut at a character. */
-static void take_text(sqlite3_stmt *row, int column, char *out, size_t size)
-{
-	const char *text = (const char *)sqlite3_column_text(row, column);
-	sqlite3_snprintf((int)size, out, "%s", text ? text : "");
-}
-
 void batch_record_read(sqlite3_stmt *row, struct batch_record *out)
 {
 	*out = (struct batch_record){.id = sqlite3_column_int64(row, 0)};
 	batch_code_text(sqlite3_column_int(row, 1), sqlite3_column_int(row, 2), out->code);
-	take_text(row, 3, out->day, sizeof out->day);
-	take_text(row, 4, out->title, sizeof out->title);
-	take_text(row, 5, out->food, sizeof out->food);
-	take_text(row, 6, out->recipe, sizeof out->recipe);
-	take_text(row, 7, out->keep, sizeof out->keep);
-	take_text(row, 8, out->verdict, sizeof out->verdict);
-	take_text(row, 9, out->edition, sizeof out->edition);
-	take_text(row, 10, out->pack, sizeof out->pack);
-	take_text(row, 11, out->canner_kind, sizeof out->canner_kind);
-	take_text(row, 12, out->jar, sizeof out->jar);
+	store_cut_text(row, 3, out->day, sizeof out->day);
+	store_cut_text(row, 4, out->title, sizeof out->title);
+	store_cut_text(row, 5, out->food, sizeof out->food);
+	store_cut_text(row, 6, out->recipe, sizeof out->recipe);
+	store_cut_text(row, 7, out->keep, sizeof out->keep);
+	store_cut_text(row, 8, out->verdict, sizeof out->verdict);
+	store_cut_text(row, 9, out->edition, sizeof out->edition);
+	store_cut_text(row, 10, out->pack, sizeof out->pack);
+	store_cut_text(row, 11, out->canner_kind, sizeof out->canner_kind);
+	store_cut_text(row, 12, out->jar, sizeof out->jar);
 	out->elevation_stated = sqlite3_column_type(row, 13) == SQLITE_INTEGER;
 	out->elevation_mft = sqlite3_column_int(row, 13);
 	out->elevation_own = sqlite3_column_int(row, 14) != 0;
@@ -131,7 +124,7 @@ bool household_batch_list(struct household *db, const struct batch_filter *filte
 			  struct batch_list *out, struct error *err)
 {
 	*out = (struct batch_list){0};
-	if (!batch_log_is_there(db))
+	if (!store_has_log(db))
 		return true;
 	/* One transaction, so that no other program's entry falls between. */
 	if (!store_exec(db, "BEGIN", err))

@@ -75,16 +75,16 @@ static bool read_load(sqlite3_stmt *row, struct batch_view *out, struct error *e
 	struct batch_load *load = &out->loads[out->loads_n++];
 	load->number = sqlite3_column_int(row, 0);
 	load->canner_id = sqlite3_column_int64(row, 1);
-	sqlite3_snprintf(sizeof load->canner, load->canner, "%s", column(row, 2));
+	store_cut_text(row, 2, load->canner, sizeof load->canner);
 	load->started.ms = sqlite3_column_int64(row, 3);
 	load->out.ms = sqlite3_column_int64(row, 4);
 	if (!load_outcome_find(column(row, 5), &load->outcome))
 		load->outcome = LOAD_UNCLEAR;
-	sqlite3_snprintf(sizeof load->why, load->why, "%s", column(row, 6));
+	store_cut_text(row, 6, load->why, sizeof load->why);
 	load->recorded = *column(row, 7) != '\0';
 	if (load->recorded && !load_outcome_find(column(row, 7), &load->record))
 		load->record = LOAD_UNCLEAR;
-	sqlite3_snprintf(sizeof load->record_why, load->record_why, "%s", column(row, 8));
+	store_cut_text(row, 8, load->record_why, sizeof load->record_why);
 	return true;
 }
 
@@ -96,11 +96,11 @@ static bool read_jar(sqlite3_stmt *row, struct batch_view *out, struct error *er
 	out->jars = list;
 	struct batch_jar *jar = &out->jars[out->jars_n++];
 	jar->number = sqlite3_column_int(row, 0);
-	sqlite3_snprintf(sizeof jar->size, jar->size, "%s", column(row, 1));
+	store_cut_text(row, 1, jar->size, sizeof jar->size);
 	jar->load = sqlite3_column_int(row, 2);
 	if (!jar_state_find(column(row, 3), &jar->state))
 		jar->state = JAR_FILLED;
-	sqlite3_snprintf(sizeof jar->place, jar->place, "%s", column(row, 4));
+	store_cut_text(row, 4, jar->place, sizeof jar->place);
 	jar->since.ms = sqlite3_column_int64(row, 5);
 	return true;
 }
@@ -125,14 +125,14 @@ static bool read_event(sqlite3_stmt *row, struct batch_view *out, struct error *
 	out->events = list;
 	struct batch_event *event = &out->events[out->events_n++];
 	event->id = sqlite3_column_int64(row, 0);
-	sqlite3_snprintf(sizeof event->kind, event->kind, "%s", column(row, 1));
+	store_cut_text(row, 1, event->kind, sizeof event->kind);
 	event->at.ms = sqlite3_column_int64(row, 2);
 	event->at.offset_min = sqlite3_column_int(row, 3);
 	const char *body = column(row, 4);
 	if (!body_read(body, strlen(body), &event->body, err))
 		return false;
 	event->undone = sqlite3_column_int(row, 5) != 0;
-	sqlite3_snprintf(sizeof event->conflict, event->conflict, "%s", column(row, 6));
+	store_cut_text(row, 6, event->conflict, sizeof event->conflict);
 	bool counts = !event->undone && !event->conflict[0];
 	if (counts && (strcmp(event->kind, "load") == 0 || strcmp(event->kind, "load-amend") == 0))
 		set_offsets(out, event);
@@ -209,7 +209,7 @@ bool household_batch(struct household *db, const char *code, struct batch_view *
 {
 	int64_t id;
 	*out = (struct batch_view){0};
-	if (!batch_log_is_there(db))
+	if (!store_has_log(db))
 		return batch_find(db, code, &id, err);
 	/* One transaction, so that no other program's entry falls between. */
 	if (!store_exec(db, "BEGIN", err))

@@ -101,18 +101,15 @@ bool household_canner(struct household *db, const char *name, struct canner_reco
 
 /* --- Writing --- */
 
-static bool set_holds(json_t *body, const char *key, int holds)
-{
-	return holds == 0 || json_object_set_new(body, key, json_integer(holds)) == 0;
-}
-
 static json_t *canner_body(const struct kitchen_canner *canner)
 {
 	json_t *body =
 	    json_pack("{s:s, s:s}", "name", canner->name, "kind", canner_word(canner->kind));
-	if (body && set_holds(body, "quarts", canner->holds_quarts) &&
-	    set_holds(body, "pints", canner->holds_pints) &&
-	    set_holds(body, "half_pints", canner->holds_half_pints))
+	if (body &&
+	    body_set_integer(body, "quarts", canner->holds_quarts > 0, canner->holds_quarts) &&
+	    body_set_integer(body, "pints", canner->holds_pints > 0, canner->holds_pints) &&
+	    body_set_integer(body, "half_pints", canner->holds_half_pints > 0,
+			     canner->holds_half_pints))
 		return body;
 	json_decref(body);
 	return NULL;

@@ -22,7 +22,7 @@ bool household_gauges(struct household *db, struct gauges_due *out, struct error
 	sqlite3_stmt *query;
 	bool ok = true;
 	memset(out, 0, sizeof *out);
-	if (!db->sql || db->version < LOG_SCHEMA)
+	if (!store_has_log(db))
 		return true;
 	if (!store_cached(
 		db,

@@ -168,13 +168,6 @@ static bool say_undo(struct household *db, const struct event *event, char *out,
 		      "LEFT JOIN undone ON undone.event = event.id "                               \
 		      "LEFT JOIN conflict ON conflict.event = event.id "
 
-static void copy_column(sqlite3_stmt *row, int column, char *out, int size)
-{
-	const char *text = (const char *)sqlite3_column_text(row, column);
-	sqlite3_snprintf(size, out, "%s", text ? text : "");
-	text_drop_partial(out);
-}
-
 static bool read_entry(struct household *db, sqlite3_stmt *row, struct log_entry *out,
 		       struct error *err)
 {
@@ -189,10 +182,10 @@ static bool read_entry(struct household *db, sqlite3_stmt *row, struct log_entry
 	out->at = event.at;
 	hex_text(event.uuid, UUID_SIZE, out->uuid);
 	memcpy(out->kind, event.kind, sizeof out->kind);
-	copy_column(row, 10, out->device, sizeof out->device);
-	copy_column(row, 11, out->subject, sizeof out->subject);
+	store_cut_text(row, 10, out->device, sizeof out->device);
+	store_cut_text(row, 11, out->subject, sizeof out->subject);
 	out->undone = sqlite3_column_int(row, 12) != 0;
-	copy_column(row, 13, out->conflict, sizeof out->conflict);
+	store_cut_text(row, 13, out->conflict, sizeof out->conflict);
 	if (strcmp(event.kind, "undo") == 0)
 		return say_undo(db, &event, out->words, sizeof out->words, err);
 	say(&event, out->words, sizeof out->words);

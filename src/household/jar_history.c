@@ -309,7 +309,7 @@ bool household_jar_history(struct household *db, const struct jar_pick *pick,
 	int number = jar_set_next(&pick->jars, 0);
 	*out = (struct jar_history){0};
 	memcpy(code.device, pick->device, sizeof code.device);
-	if (!db->sql || db->version < LOG_SCHEMA)
+	if (!store_has_log(db))
 		return error_usage(err, "batch %s: there is none; see 'jarwright batch list'",
 				   batch_code_text(code.year, code.number, text));
 	bool ok = find_batch_code(db, &code, &batch, err) &&

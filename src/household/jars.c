@@ -216,11 +216,6 @@ static bool take_counted(struct household *db, struct moving *m, int count, stru
 			   m->told->code, done_word(m->move->to), count);
 }
 
-static bool set_text(json_t *body, const char *key, const char *text)
-{
-	return !text || json_object_set_new(body, key, json_string(text)) == 0;
-}
-
 static bool append_move(struct household *db, const struct moving *m, const struct jar_set *jars,
 			bool late, struct error *err)
 {
@@ -230,7 +225,8 @@ static bool append_move(struct household *db, const struct moving *m, const stru
 		return true;
 	json_t *body = json_pack("{s:s, s:s}", "jars", jar_set_text(jars, text, sizeof text), "to",
 				 jar_state_word(move->to));
-	if (!body || !set_text(body, "place", move->place) || !set_text(body, "why", move->why) ||
+	if (!body || !body_set_text(body, "place", move->place) ||
+	    !body_set_text(body, "why", move->why) ||
 	    (late && json_object_set_new(body, "late", json_true()) != 0) ||
 	    (move->happened && json_object_set_new(body, "happened", json_true()) != 0)) {
 		json_decref(body);
@@ -247,14 +243,12 @@ static bool read_batch(struct household *db, int64_t batch, struct moved *out, s
 		return false;
 	sqlite3_bind_int64(query, 1, batch);
 	if (sqlite3_step(query) == SQLITE_ROW) {
-		const char *title = (const char *)sqlite3_column_text(query, 2);
-		const char *food = (const char *)sqlite3_column_text(query, 3);
 		char code[BATCH_CODE_SIZE];
 		snprintf(out->code, sizeof out->code, "%s",
 			 batch_code_text(sqlite3_column_int(query, 0), sqlite3_column_int(query, 1),
 					 code));
-		snprintf(out->title, sizeof out->title, "%s", title ? title : "");
-		snprintf(out->food, sizeof out->food, "%s", food ? food : "");
+		store_cut_text(query, 2, out->title, sizeof out->title);
+		store_cut_text(query, 3, out->food, sizeof out->food);
 	}
 	return store_done(db, query, err);
 }
@@ -265,7 +259,7 @@ static bool find_pick(struct household *db, const struct jar_pick *pick, int64_t
 	struct batch_code code = {.year = pick->year, .number = pick->number};
 	char text[BATCH_CODE_SIZE];
 	memcpy(code.device, pick->device, sizeof code.device);
-	if (!db->sql || db->version < LOG_SCHEMA)
+	if (!store_has_log(db))
 		return error_usage(err, "batch %s: there is none; see 'jarwright batch list'",
 				   batch_code_text(code.year, code.number, text));
 	return find_batch_code(db, &code, batch, err);

@@ -1,11 +1,6 @@
 /* What is said of a load, as its event keeps it. */
 #include "batch_internal.h"
 
-static bool set(json_t *body, const char *key, bool stated, int32_t value)
-{
-	return !stated || json_object_set_new(body, key, json_integer(value)) == 0;
-}
-
 static json_t *breaks_json(const struct load_said *said)
 {
 	json_t *list = json_array();
@@ -22,17 +17,17 @@ static json_t *breaks_json(const struct load_said *said)
 
 static bool set_gauge(json_t *body, const struct load_gauge *gauge)
 {
-	return set(body, "gauge_high_mpsi", gauge->known, gauge->high_mpsi) &&
-	       set(body, "gauge_error_mpsi", gauge->known, gauge->error_mpsi);
+	return body_set_integer(body, "gauge_high_mpsi", gauge->known, gauge->high_mpsi) &&
+	       body_set_integer(body, "gauge_error_mpsi", gauge->known, gauge->error_mpsi);
 }
 
 json_t *load_said_json(const struct load_said *said)
 {
 	json_t *body = json_object();
-	if (body && set(body, "process_s", said->process_stated, said->process_s) &&
-	    set(body, "vent_s", said->vent_stated, said->vent_s) &&
-	    set(body, "low_mpsi", said->psi_stated, said->low_mpsi) &&
-	    set(body, "low_mf", said->temperature_stated, said->low_mf) &&
+	if (body && body_set_integer(body, "process_s", said->process_stated, said->process_s) &&
+	    body_set_integer(body, "vent_s", said->vent_stated, said->vent_s) &&
+	    body_set_integer(body, "low_mpsi", said->psi_stated, said->low_mpsi) &&
+	    body_set_integer(body, "low_mf", said->temperature_stated, said->low_mf) &&
 	    set_gauge(body, &said->gauge) &&
 	    (said->breaks == BREAKS_UNSAID ||
 	     json_object_set_new(body, "breaks", breaks_json(said)) == 0))

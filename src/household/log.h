@@ -176,6 +176,9 @@ bool body_plain_text(struct applying *a, const char *key, size_t most, bool need
 bool body_date(struct applying *a, const char *key, bool needed); /* "2026-11-25" */
 /* The id of a known event, of this kind unless kind is NULL. */
 bool body_uuid_id(struct applying *a, const json_t *value, const char *kind, int64_t *id);
+/* Sets a member of a body that is being made, unless it is NULL or not stated. */
+bool body_set_text(json_t *body, const char *key, const char *text);
+bool body_set_integer(json_t *body, const char *key, bool stated, int64_t integer);
 /* Binds what the body has under the key, or NULL when it has nothing. */
 void bind_text(sqlite3_stmt *statement, int at, const json_t *body, const char *key);
 void bind_integer(sqlite3_stmt *statement, int at, const json_t *body, const char *key);

@@ -109,7 +109,6 @@ static bool read_one(struct household *db, int64_t id, struct lot *out, struct e
 static bool add_batch(sqlite3_stmt *row, struct lot_batches *out, struct error *err)
 {
 	struct lot_batch *more = realloc(out->items, (out->n + 1) * sizeof *more);
-	const char *title = (const char *)sqlite3_column_text(row, 3);
 	if (!more)
 		return out_of_memory(err);
 	out->items = more;
@@ -120,7 +119,7 @@ static bool add_batch(sqlite3_stmt *row, struct lot_batches *out, struct error *
 	if (!optional_text(row, 2, one->day, sizeof one->day))
 		*one->day = '\0';
 	/* A title may hold anything; the one who shows it makes it harmless. */
-	sqlite3_snprintf(sizeof one->title, one->title, "%s", title ? title : "");
+	store_cut_text(row, 3, one->title, sizeof one->title);
 	return true;
 }
 
@@ -168,18 +167,18 @@ bool household_lot(struct household *db, const char *name, struct lot *out,
 
 /* --- Writing --- */
 
-static bool set_text(json_t *body, const char *key, const char *text)
+static const char *said(const char *text)
 {
-	return !*text || json_object_set_new(body, key, json_string(text)) == 0;
+	return *text ? text : NULL;
 }
 
 static json_t *lot_body(const struct lot *lot)
 {
 	json_t *body = json_pack("{s:s, s:s}", "kind", lot->kind, "name", lot->name);
-	if (body && set_text(body, "supplier", lot->supplier) &&
-	    set_text(body, "code", lot->code) && set_text(body, "dated", lot->dated) &&
-	    (lot->strength_mpct == 0 ||
-	     json_object_set_new(body, "strength_mpct", json_integer(lot->strength_mpct)) == 0))
+	if (body && body_set_text(body, "supplier", said(lot->supplier)) &&
+	    body_set_text(body, "code", said(lot->code)) &&
+	    body_set_text(body, "dated", said(lot->dated)) &&
+	    body_set_integer(body, "strength_mpct", lot->strength_mpct > 0, lot->strength_mpct))
 		return body;
 	json_decref(body);
 	return NULL;

@@ -37,15 +37,6 @@ static struct jar_group *new_group(struct jar_groups *groups, struct error *err)
 	return group;
 }
 
-static void copy_text(sqlite3_stmt *row, int column, char *out, size_t size)
-{
-	const char *text = (const char *)sqlite3_column_text(row, column);
-	size_t n = text ? strnlen(text, size - 1) : 0;
-	if (n)
-		memcpy(out, text, n);
-	out[n] = '\0';
-}
-
 /* --- The batch --- */
 
 /* Fills what the batch says; the rest of *out is left alone. */
@@ -67,9 +58,9 @@ static bool read_batch(struct household *db, int64_t batch, struct shelf_batch *
 		snprintf(out->code, sizeof out->code, "%s",
 			 batch_code_text(sqlite3_column_int(query, 0), sqlite3_column_int(query, 1),
 					 code));
-		copy_text(query, 2, out->title, sizeof out->title);
-		copy_text(query, 3, out->food, sizeof out->food);
-		copy_text(query, 4, day, sizeof day);
+		store_cut_text(query, 2, out->title, sizeof out->title);
+		store_cut_text(query, 3, out->food, sizeof out->food);
+		store_cut_text(query, 4, day, sizeof day);
 		if (!date_parse("batch", day, &out->day, err))
 			return false;
 		out->for_shelf = sqlite3_column_int(query, 5) == 1;
@@ -121,7 +112,7 @@ static bool read_load(struct household *db, struct jar_group *group, struct erro
 	if (sqlite3_step(query) == SQLITE_ROW) {
 		char outcome[32];
 		group->out_ms = sqlite3_column_int64(query, 0);
-		copy_text(query, 1, outcome, sizeof outcome);
+		store_cut_text(query, 1, outcome, sizeof outcome);
 		group->processed = sqlite3_column_int(query, 2) == 1;
 		group->unclear = strcmp(outcome, "unclear") == 0;
 	}
@@ -269,7 +260,7 @@ bool household_shelf(struct household *db, const struct shelf_filter *filter,
 	static const char all[] = "SELECT " SHELF_COLUMNS " FROM jar ORDER BY batch, number";
 	sqlite3_stmt *query;
 	*out = (struct jar_groups){0};
-	if (!db->sql || db->version < LOG_SCHEMA)
+	if (!store_has_log(db))
 		return true;
 	if (!store_cached(db, filter->gone_too ? all : here, &query, err))
 		return false;

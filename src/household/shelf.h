@@ -5,9 +5,6 @@
 #include "jarwright/household_jars.h"
 #include "store.h"
 
-/* The version of the schema that brought the log; an older file has no jars. */
-#define LOG_SCHEMA 3
-
 #define SHELF_COLUMNS "batch, number, size, load, state, place, since_ms, sealed, late"
 /* INDEXED BY: without the index this would grow with the jars that are gone. */
 #define SHELF_HERE                                                                                 \

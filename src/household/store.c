@@ -130,6 +130,16 @@ bool store_text(sqlite3_stmt *row, int column, char *buffer, size_t size)
 	return true;
 }
 
+void store_cut_text(sqlite3_stmt *row, int column, char *buffer, size_t size)
+{
+	const char *text = (const char *)sqlite3_column_text(row, column);
+	size_t bytes = text ? strnlen(text, size - 1) : 0;
+	if (bytes > 0)
+		memcpy(buffer, text, bytes);
+	buffer[bytes] = '\0';
+	text_drop_partial(buffer);
+}
+
 bool store_has_log(const struct household *db)
 {
 	return db->sql && db->version >= HOUSEHOLD_LOGGED_SINCE;

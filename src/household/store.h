@@ -48,6 +48,8 @@ bool store_done(struct household *db, sqlite3_stmt *statement, struct error *err
 bool store_finish(struct household *db, sqlite3_stmt *statement, struct error *err);
 /* Copies a text column; false if it is no plain text that fits. */
 bool store_text(sqlite3_stmt *row, int column, char *buffer, size_t size);
+/* Copies any text column, "" for NULL; one that is too long is cut at a character. */
+void store_cut_text(sqlite3_stmt *row, int column, char *buffer, size_t size);
 /* The integer that a one-row, one-column query gives. */
 bool store_integer(struct household *db, const char *sql, int *out, struct error *err);
 

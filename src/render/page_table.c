@@ -128,18 +128,6 @@ static void one_table(FILE *out, const struct reference *ref, const struct proce
 	fputs("</section>\n", out);
 }
 
-static const char *acid_title(enum acid acid)
-{
-	switch (acid) {
-	case ACID_VINEGAR:
-		return "vinegar of at least 5 %";
-	case ACID_CITRIC:
-		return "citric acid";
-	default:
-		return "bottled lemon juice";
-	}
-}
-
 static void facts(FILE *out, const struct reference *ref, const struct food *food)
 {
 	char words[WORDS_BUFFER];
@@ -153,7 +141,7 @@ static void facts(FILE *out, const struct reference *ref, const struct food *foo
 	      out);
 	for (size_t i = 0; i < food->doses_n; i++)
 		html_print(out, "<li>%s: %s of %s</li>\n", ref->jars[food->doses[i].jar].name,
-			   food->doses[i].amount, acid_title(food->doses[i].acid));
+			   food->doses[i].amount, acid_dose_words(food->doses[i].acid));
 	fputs("</ul>\n", out);
 }
 

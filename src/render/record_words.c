@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "jarwright/render_record.h"
+#include "jarwright/text.h"
 
 #define MINUTE_S 60
 #define HOUR_S   3600
@@ -190,6 +191,7 @@ static void add_sentence(char *buffer, size_t size, const char *sentence)
 {
 	size_t n = strlen(buffer);
 	snprintf(buffer + n, size - n, "%s%s", n > 0 ? " " : "", sentence);
+	text_drop_partial(buffer);
 }
 
 char *record_leaves_words(char *buffer, size_t size, const struct record_report *report,
