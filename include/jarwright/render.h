@@ -38,8 +38,8 @@ void page_headline(const struct page *page, const char *word, const char *rest);
 void page_blank(const struct page *page);
 
 /*
- * Writes the value on one line, without its end. What a terminal would obey and JSON allows as it is
- * (DEL, the C1 controls, marks that turn the writing direction, line separators) is escaped as
+ * Writes the value on one line, without its end. What a terminal would obey and JSON allows as it
+ * is (DEL, the C1 controls, marks that turn the writing direction, line separators) is escaped as
  * \uXXXX: a program reads the same text, a terminal does nothing, and accents stay readable. False:
  * out of memory.
  */

@@ -94,20 +94,21 @@ static void judge(struct recording *r)
 
 /* --- Keeping it --- */
 
-/* Names of folders are nobody's business later. */
-static const char *last_part(const char *path)
+/* The file's own name: those of its folders are nobody's business later. */
+static void file_name(const char *path, char name[static TEXT_SHOWN_SIZE])
 {
 	const char *slash = strrchr(path, '/');
-	return slash ? slash + 1 : path;
+	text_show(slash ? slash + 1 : path, SIZE_MAX, name);
 }
 
 static bool save(struct invocation *inv, const struct recording *r)
 {
 	struct household *db;
+	char name[TEXT_SHOWN_SIZE];
 	json_t *found = record_json(&r->report);
 	struct load_record record = {.at = r->at,
 				     .number = r->logged.load->number,
-				     .file = last_part(r->file.name),
+				     .file = name,
 				     .rows = r->file.judgement.rows,
 				     .shown = record_outcome_word(r->file.judgement.outcome),
 				     .outcome = r->leaves.outcome,
@@ -116,6 +117,7 @@ static bool save(struct invocation *inv, const struct recording *r)
 	if (!found)
 		return error_failed(inv->err,
 				    "record: out of memory; close other programs and try again");
+	file_name(strcmp(inv->operands[2], "-") == 0 ? r->file.name : inv->operands[2], name);
 	memcpy(record.sha256, r->file.sha256, DIGEST_SIZE);
 	bool ok = cli_household(HOUSEHOLD_WRITE, &db, inv->err);
 	if (ok) {

@@ -1,4 +1,5 @@
 /* What the events of loads and jars do to the state of their batch. */
+#include <limits.h>
 #include <string.h>
 
 #include "jarwright/jar_state.h"
@@ -312,20 +313,24 @@ enum applied apply_load(struct applying *a)
 /* A load corrected; its jars stay where they are, and review tells if one may not. */
 enum applied apply_load_amend(struct applying *a)
 {
-	return write_load(a,
-			  "UPDATE load SET out_ms = coalesce(?5, out_ms), outcome = " STRICTER(
-			      "?6", "record") ", why = ?7, started_ms = coalesce(?8, started_ms), low_mpsi = ?9 "
-					      "WHERE batch = ?1 AND number = ?2");
+	return write_load(
+	    a,
+	    "UPDATE load SET out_ms = coalesce(?5, out_ms), outcome = " STRICTER(
+		"?6", "record") ", why = ?7, started_ms = coalesce(?8, started_ms), low_mpsi = ?9 "
+				"WHERE batch = ?1 AND number = ?2");
 }
 
 /* What a recorder's file leaves of a load; of several files the worst. */
 enum applied apply_load_record(struct applying *a)
 {
 	sqlite3_stmt *write;
-	int64_t number;
+	int64_t number, rows;
 	const char *outcome, *why;
-	if (!body_integer(a, "number", &number) || !body_text(a, "outcome", &outcome) ||
-	    !body_text(a, "why", &why))
+	if (!body_integer(a, "number", &number) || !body_integer(a, "rows", &rows) ||
+	    !body_text(a, "outcome", &outcome) || !body_text(a, "why", &why) ||
+	    !body_plain_text(a, "file", NAME_MAX, true) ||
+	    !body_plain_text(a, "sha256", 2 * DIGEST_SIZE, true) ||
+	    !body_plain_text(a, "shown", KIND_SIZE, true) || !body_is(a, "found", JSON_OBJECT))
 		return SENSELESS;
 	if (!store_cached(
 		a->db,

@@ -68,7 +68,7 @@ static void load_lines(const struct page *page, const struct batch_load *load)
 		    *load->canner ? "in '" : "without a canner",
 		    text_harmless(load->canner, name, sizeof name), *load->canner ? "'" : "",
 		    instant_text(load->started, started), instant_text(load->out, out),
-		    *load->why ? ": " : "", load->why);
+		    *load->why ? ": " : "", text_harmless(load->why, why, sizeof why));
 	if (load->recorded)
 		page_format(page, "  record  ", "%s%s%s", load_outcome_word(load->record),
 			    *load->record_why ? ": " : "",

@@ -120,7 +120,7 @@ static void prepare(struct filler *f)
 				 "'pint', 2900000, 1, 35, 0, 0, 0, ?6)");
 	f->batch_lot = bench_prepare(f->db, "INSERT INTO batch_lot VALUES (?1, ?2)");
 	f->load = bench_prepare(f->db, "INSERT INTO load VALUES (?1, 1, 101, ?2, ?2 + 2100000, "
-				       "'processed', '', NULL)");
+				       "'processed', '', NULL, NULL, NULL)");
 	f->jar = bench_prepare(f->db, "INSERT INTO jar VALUES (?1, ?2, 'pint', 1, ?3, ?4, ?5, ?6, "
 				      "1, 0)");
 }

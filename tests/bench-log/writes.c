@@ -99,7 +99,7 @@ static void prepare(struct bare *b)
 				 "NULL)");
 	b->lot = bench_prepare(b->db, "INSERT INTO batch_lot VALUES (?1, 2)");
 	b->load = bench_prepare(b->db, "INSERT INTO load VALUES (?1, 1, 101, ?2, ?2 + 2100000, "
-				       "'processed', '', NULL)");
+				       "'processed', '', NULL, NULL, NULL)");
 	b->jar = bench_prepare(b->db, "INSERT INTO jar VALUES (?1, ?2, 'pint', 1, 'filled', NULL, "
 				      "?3, 0, 0, 0)");
 	b->seal = bench_prepare(b->db, "UPDATE jar SET state = 'sealed', since_ms = ?3, sealed = 1 "
