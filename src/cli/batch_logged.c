@@ -3,31 +3,30 @@
 
 #include "batch.h"
 
-static bool find_load(struct invocation *inv, const struct batch_view *view, const char *text,
-		      const struct batch_load **out)
+/* NULL: there is no such load; inv->err says so. */
+static const struct batch_load *find_load(struct invocation *inv, const struct batch_view *view,
+					  const char *text)
 {
 	const char *code = view->record.code;
 	int number = 0;
-	*out = NULL;
 	if (text && !count_parse("load", text, BATCH_JARS_MAX, &number, inv->err))
-		return false;
-	if (!text && view->loads_n > 1)
-		return error_usage(inv->err, "load: batch %s has %zu loads; say which: --load 1",
-				   code, view->loads_n);
+		return NULL;
+	if (!text && view->loads_n > 1) {
+		error_usage(inv->err, "load: batch %s has %zu loads; say which: --load 1", code,
+			    view->loads_n);
+		return NULL;
+	}
 	for (size_t i = 0; i < view->loads_n; i++)
 		if (!text || view->loads[i].number == number)
-			*out = &view->loads[i];
-	if (!*out && !text)
-		return error_usage(inv->err,
-				   "load: batch %s has no load yet; log it first with "
-				   "'jarwright batch load %s ...'",
-				   code, code);
-	if (!*out)
-		return error_usage(inv->err, "load: batch %s has no load %d", code, number);
-	return (*out)->outcome != LOAD_COLD ||
-	       error_usage(inv->err,
-			   "load: load %d went through no canner; nothing is judged of it",
-			   (*out)->number);
+			return &view->loads[i];
+	if (text)
+		error_usage(inv->err, "load: batch %s has no load %d", code, number);
+	else
+		error_usage(inv->err,
+			    "load: batch %s has no load yet; log it first with 'jarwright batch "
+			    "load %s ...'",
+			    code, code);
+	return NULL;
 }
 
 static bool read_canner(struct invocation *inv, struct logged_load *out)
@@ -59,8 +58,14 @@ bool logged_load_read(struct invocation *inv, const struct batch_view *view, con
 		      struct logged_load *out)
 {
 	memset(out, 0, sizeof *out);
-	return find_load(inv, view, number, &out->load) && read_canner(inv, out) &&
-	       read_jars(inv, view, out);
+	out->load = find_load(inv, view, number);
+	if (!out->load)
+		return false;
+	if (out->load->outcome == LOAD_COLD)
+		return error_usage(inv->err,
+				   "load: load %d went through no canner; nothing is judged of it",
+				   out->load->number);
+	return read_canner(inv, out) && read_jars(inv, view, out);
 }
 
 struct load_case logged_load_case(const struct batch_view *view, const struct load_rules *rules,

@@ -329,7 +329,7 @@ enum applied apply_load_record(struct applying *a)
 	if (!body_integer(a, "number", &number) || !body_integer(a, "rows", &rows) ||
 	    !body_text(a, "outcome", &outcome) || !body_text(a, "why", &why) ||
 	    !body_plain_text(a, "file", NAME_MAX, true) ||
-	    !body_plain_text(a, "sha256", 2 * DIGEST_SIZE, true) ||
+	    !body_plain_text(a, "sha256", (size_t)2 * DIGEST_SIZE, true) ||
 	    !body_plain_text(a, "shown", KIND_SIZE, true) || !body_is(a, "found", JSON_OBJECT))
 		return SENSELESS;
 	if (!store_cached(
