@@ -35,6 +35,9 @@ struct jar_picks {
  */
 bool jar_picks_read(const char *const *words, size_t words_n, struct jar_picks *out,
 		    struct error *err);
+/* The same, or "26-041" alone: a pick without jars and count, all of that batch that are here. */
+bool jar_picks_or_batch_read(const char *const *words, size_t words_n, struct jar_picks *out,
+			     struct error *err);
 
 /* --- Moving --- */
 
@@ -123,6 +126,12 @@ struct shelf_filter {
 /* What there is. The time grows with the jars that are here, not with those gone. */
 bool household_shelf(struct household *db, const struct shelf_filter *filter,
 		     struct jar_groups *out, struct error *err);
+/*
+ * The picked jars, the groups of a batch side by side in the order of the picks. A jar that is not
+ * there is a usage error, and so are fewer jars here than are counted; none of a whole batch is not.
+ */
+bool household_picked_jars(struct household *db, const struct jar_picks *picks,
+			   struct jar_groups *out, struct error *err);
 /* What stands with the jar, from jar_advise()'s side. now_ms: when that is asked. */
 struct jar_standing jar_group_standing(const struct jar_group *group, const struct jar_hold *hold,
 				       int64_t now_ms);

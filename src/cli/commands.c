@@ -33,15 +33,12 @@ const struct command *const commands[] = {
     &command_trace,
     &command_recall,
     &command_review,
+    &command_label,
     &command_undo,
     &command_log,
     &command_help,
     &command_completion,
     NULL,
-    &command_check,      &command_plan, &command_table,   &command_foods,  &command_ways,
-    &command_explain,    &command_boil, &command_convert, &command_recipe, &command_kitchen,
-    &command_canner,     &command_lot,  &command_log,     &command_undo,   &command_help,
-    &command_completion, NULL,
 };
 /* clang-format on */
 

@@ -303,16 +303,10 @@ static bool read_now(struct household *db, int64_t batch, int number, struct jar
 bool household_jar_history(struct household *db, const struct jar_pick *pick,
 			   struct jar_history *out, struct error *err)
 {
-	struct batch_code code = {.year = pick->year, .number = pick->number};
-	char text[BATCH_CODE_SIZE];
 	int64_t batch;
 	int number = jar_set_next(&pick->jars, 0);
 	*out = (struct jar_history){0};
-	memcpy(code.device, pick->device, sizeof code.device);
-	if (!store_has_log(db))
-		return error_usage(err, "batch %s: there is none; see 'jarwright batch list'",
-				   batch_code_text(code.year, code.number, text));
-	bool ok = find_batch_code(db, &code, &batch, err) &&
+	bool ok = shelf_find_pick(db, pick, &batch, err) &&
 		  read_now(db, batch, number, &out->now, err) &&
 		  read_events(db, batch, number, out, err);
 	if (!ok)

@@ -152,3 +152,15 @@ bool jar_picks_read(const char *const *words, size_t words_n, struct jar_picks *
 	}
 	return err->kind == ERROR_NONE;
 }
+
+bool jar_picks_or_batch_read(const char *const *words, size_t words_n, struct jar_picks *out,
+			     struct error *err)
+{
+	bool jars;
+	memset(out, 0, sizeof *out);
+	if (words_n == 1 && read_code(words[0], &out->picks[0], &jars) && !jars) {
+		out->picks_n = 1;
+		return true;
+	}
+	return jar_picks_read(words, words_n, out, err);
+}

@@ -253,23 +253,11 @@ static bool read_batch(struct household *db, int64_t batch, struct moved *out, s
 	return store_done(db, query, err);
 }
 
-static bool find_pick(struct household *db, const struct jar_pick *pick, int64_t *batch,
-		      struct error *err)
-{
-	struct batch_code code = {.year = pick->year, .number = pick->number};
-	char text[BATCH_CODE_SIZE];
-	memcpy(code.device, pick->device, sizeof code.device);
-	if (!store_has_log(db))
-		return error_usage(err, "batch %s: there is none; see 'jarwright batch list'",
-				   batch_code_text(code.year, code.number, text));
-	return find_batch_code(db, &code, batch, err);
-}
-
 bool household_jars_known(struct household *db, const struct jar_picks *picks, struct error *err)
 {
 	int64_t batch;
 	for (size_t i = 0; i < picks->picks_n; i++)
-		if (!find_pick(db, &picks->picks[i], &batch, err))
+		if (!shelf_find_pick(db, &picks->picks[i], &batch, err))
 			return false;
 	return true;
 }
@@ -278,7 +266,7 @@ static bool move_pick(struct household *db, const struct jar_pick *pick,
 		      const struct jar_move *move, struct moved *told, struct error *err)
 {
 	struct moving m = {.move = move, .told = told};
-	if (!find_pick(db, pick, &m.batch, err) || !read_batch(db, m.batch, told, err))
+	if (!shelf_find_pick(db, pick, &m.batch, err) || !read_batch(db, m.batch, told, err))
 		return false;
 	bool taken = pick->count ? take_counted(db, &m, pick->count, err)
 				 : take_named(db, &m, &pick->jars, err);

@@ -31,6 +31,10 @@
 /* What ?3 is to be. */
 int shelf_gauge_limit(void);
 
+/* The id of the batch that a pick is of; that there is none is a usage error. */
+bool shelf_find_pick(struct household *db, const struct jar_pick *pick, int64_t *batch,
+		     struct error *err);
+
 struct shelf_batch {
 	int64_t id;
 	uint8_t uuid[16];
