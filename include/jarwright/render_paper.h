@@ -18,7 +18,9 @@
 #include <stdio.h>
 
 #include "jarwright/error.h"
+#include "jarwright/household_report.h"
 #include "jarwright/reference.h"
+#include "jarwright/render.h"
 
 /* --- Labels: one a jar --------------------------------------------------------------- */
 
@@ -120,31 +122,11 @@ void sheet_html(FILE *out, const struct paper_sheet *sheet);
 
 /* --- The year ---------------------------------------------------------------------------- */
 
-#define REPORT_MONTHS 12
-
-/* A count is >= 0 throughout. */
-struct report_food {
-	const char *food;
-	int put_up[REPORT_MONTHS]; /* jars, by the month of the batch */
-	int eaten, given,
-	    lost; /* jars of whatever year, in this one; lost: discarded or recalled */
-	int left; /* jars at the end of the year */
-};
-struct report_lot {
-	const char *lot;    /* the code on the carton */
-	const char *maker;  /* "" */
-	int sealed, failed; /* jars tested */
-};
-struct report_year {
-	int year;
-	const struct report_food *foods;
-	size_t foods_n;
-	const struct report_lot *lots;
-	size_t lots_n;
-	int batches[REPORT_MONTHS];
-	int minutes[REPORT_MONTHS]; /* spent, from the start of a batch to its end */
-	const char *edition;
-};
+/* Everything of the report must be filled, the edition too. */
 void report_html(FILE *out, const struct report_year *report);
+/* The same in a few lines, without the months. */
+void report_summary(const struct page *page, const struct report_year *report);
+/* The caller's; NULL: there is no memory for it. */
+json_t *report_json(const struct report_year *report);
 
 #endif

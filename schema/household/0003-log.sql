@@ -244,6 +244,8 @@ CREATE TABLE jar (
     PRIMARY KEY (batch, number)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX jar_here ON jar (batch, number) WHERE gone = 0;
+-- What was eaten, given or discarded in a year.
+CREATE INDEX jar_gone ON jar (since_ms) WHERE gone = 1;
 
 CREATE TABLE recall (
     id        INTEGER PRIMARY KEY REFERENCES event (id),

@@ -109,41 +109,113 @@ static void put_up(FILE *out, const struct report_year *report)
 	fputs("</tfoot>\n</table>\n</section>\n", out);
 }
 
-/* Failed jars of a hundred tested; 0 when none was. */
-static double failure_rate(const struct report_lot *lot)
+/* What stands for the lot of the lids. */
+static void lot_words(FILE *out, const struct report_lot *lot)
 {
-	int64_t tested = (int64_t)lot->sealed + lot->failed;
-	return tested > 0 ? 100.0 * lot->failed / (double)tested : 0;
+	if (lot->lids == REPORT_SEVERAL_LOTS)
+		fputs("lids of several lots", out);
+	else if (lot->lids == REPORT_NO_LOT)
+		fputs("no lot said", out);
+	else
+		html_print(out, *lot->code ? "%s (%s)" : "%s%s", lot->lot, lot->code);
+}
+
+static void lot_row(FILE *out, const struct report_lot *lot, double most)
+{
+	double rate = 0;
+	fputs("<tr><th scope=\"row\">", out);
+	lot_words(out, lot);
+	html_print(out, "</th><td class=\"words\">%s</td>", lot->maker);
+	number(out, (int64_t)lot->sealed + lot->failed);
+	number(out, lot->failed);
+	bool enough = report_failure_rate(lot, &rate);
+	if (enough)
+		fprintf(out, "<td>%.1f</td>", rate);
+	else
+		fputs(lot->sealed + lot->failed > 0 ? "<td>too few jars</td>"
+						    : "<td>none tested</td>",
+		      out);
+	fputs("<td class=\"plotted\">", out);
+	if (enough)
+		plot_cell_bar(out, rate, most);
+	fputs("</td></tr>\n", out);
 }
 
 static void lots(FILE *out, const struct report_year *report)
 {
-	double most = 0;
+	double most = 0, rate;
 	for (size_t i = 0; i < report->lots_n; i++)
-		if (failure_rate(&report->lots[i]) > most)
-			most = failure_rate(&report->lots[i]);
-	fputs("<h2>Seals by lid lot</h2>\n<table>\n<caption>Jars that did not seal, by the lot of "
-	      "their lids; a rate from few jars says little</caption>\n<thead><tr>"
-	      "<th scope=\"col\">lot</th><th scope=\"col\" class=\"words\">made by</th>"
-	      "<th scope=\"col\">tested</th><th scope=\"col\">failed</th>"
-	      "<th scope=\"col\">of a hundred</th>"
+		if (report_failure_rate(&report->lots[i], &rate) && rate > most)
+			most = rate;
+	html_print(out,
+		   "<h2>Seals by lid lot</h2>\n<table>\n<caption>Jars that did not seal at some "
+		   "test, by the lot of their lids; a rate is given from %d jars on, and even then "
+		   "says little of a small lot</caption>\n<thead><tr>"
+		   "<th scope=\"col\">lot</th><th scope=\"col\" class=\"words\">from</th>"
+		   "<th scope=\"col\">tested</th><th scope=\"col\">failed</th>"
+		   "<th scope=\"col\">of a hundred</th>"
+		   "<th scope=\"col\" class=\"plotted\">plotted</th></tr></thead>\n<tbody>\n",
+		   REPORT_FEW);
+	for (size_t i = 0; i < report->lots_n; i++)
+		lot_row(out, &report->lots[i], most);
+	fputs("</tbody>\n</table>\n", out);
+}
+
+static void sizes(FILE *out, const struct report_year *report)
+{
+	int most = 0;
+	for (size_t i = 0; i < report->sizes_n; i++)
+		if (report->sizes[i].jars > most)
+			most = report->sizes[i].jars;
+	if (most == 0)
+		return;
+	fputs("<table>\n<caption>Jars put up, by size</caption>\n<thead><tr>"
+	      "<th scope=\"col\">size</th><th scope=\"col\">jars</th>"
 	      "<th scope=\"col\" class=\"plotted\">plotted</th></tr></thead>\n<tbody>\n",
 	      out);
-	for (size_t i = 0; i < report->lots_n; i++) {
-		const struct report_lot *lot = &report->lots[i];
-		html_print(out, "<tr><th scope=\"row\">%s</th><td class=\"words\">%s</td>",
-			   lot->lot, lot->maker);
-		number(out, (int64_t)lot->sealed + lot->failed);
-		number(out, lot->failed);
-		if ((int64_t)lot->sealed + lot->failed > 0)
-			fprintf(out, "<td>%.1f</td>", failure_rate(lot));
-		else
-			fputs("<td>none tested</td>", out);
+	for (size_t i = 0; i < report->sizes_n; i++) {
+		html_print(out, "<tr><th scope=\"row\">%s</th>", report->sizes[i].size);
+		number(out, report->sizes[i].jars);
 		fputs("<td class=\"plotted\">", out);
-		plot_cell_bar(out, failure_rate(lot), most);
+		plot_cell_bar(out, report->sizes[i].jars, most);
 		fputs("</td></tr>\n", out);
 	}
 	fputs("</tbody>\n</table>\n", out);
+}
+
+static void recalls(FILE *out, const struct report_year *report)
+{
+	fputs("<h2>Recalls</h2>\n", out);
+	if (report->recalls_n == 0) {
+		fputs("<p>None in this year.</p>\n", out);
+		return;
+	}
+	fputs("<table>\n<caption>Recalls opened in this year, or open in it; jars without a word on "
+	      "what became of them are still open</caption>\n<thead><tr><th scope=\"col\">what"
+	      "</th><th scope=\"col\">opened</th><th scope=\"col\">jars</th>"
+	      "<th scope=\"col\">still open</th></tr></thead>\n<tbody>\n",
+	      out);
+	for (size_t i = 0; i < report->recalls_n; i++) {
+		const struct report_recall *recall = &report->recalls[i];
+		char day[DATE_SIZE];
+		html_print(out, "<tr><th scope=\"row\">%s</th><td>%s</td>", recall->what,
+			   date_text(instant_date(recall->opened), day));
+		number(out, recall->jars);
+		number(out, recall->open);
+		fputs("</tr>\n", out);
+	}
+	fputs("</tbody>\n</table>\n", out);
+}
+
+/* What the hours are, and are not. */
+static void hours_known(FILE *out, const struct report_year *report)
+{
+	fputs("<p>Hours at the canner: from the start of timing until the jars were out, as far as "
+	      "it was said. Picking, peeling, filling and heating up are not known.", out);
+	if (report->loads_untimed > 0)
+		html_print(out, " Of %d loads, %d have no end on record and are left out.",
+			   report->loads, report->loads_untimed);
+	fputs("</p>\n", out);
 }
 
 static void hours(FILE *out, const struct report_year *report)
@@ -155,8 +227,9 @@ static void hours(FILE *out, const struct report_year *report)
 		batches[m] = report->batches[m];
 	}
 	fputs("<h2>Time</h2>\n", out);
+	hours_known(out, report);
 	month_plot(out, "Hours by month",
-		   "Columns: hours spent in each month; the figures are in the table.", heights);
+		   "Columns: hours at the canner in each month; the figures are in the table.", heights);
 	month_head(out, "Batches and hours by month", "what", "all");
 	fputs("<tbody>\n<tr><th scope=\"row\">batches</th>", out);
 	month_cells(out, batches);
@@ -177,8 +250,8 @@ static void eaten(FILE *out, const struct report_year *report)
 		if (report->foods[i].eaten > most)
 			most = report->foods[i].eaten;
 	fputs("<h2>Eaten</h2>\n<table>\n<caption>Jars that left the shelf this year, whenever they "
-	      "were put up, and what is left</caption>\n<thead><tr><th scope=\"col\">food</th>"
-	      "<th scope=\"col\">given</th><th scope=\"col\">lost</th><th scope=\"col\">left</th>"
+	      "were put up, and what is left of all years</caption>\n<thead><tr><th scope=\"col\">food</th>"
+	      "<th scope=\"col\">given</th><th scope=\"col\">discarded</th><th scope=\"col\">left</th>"
 	      "<th scope=\"col\">eaten</th><th scope=\"col\" class=\"plotted\">plotted</th></tr>"
 	      "</thead>\n<tbody>\n",
 	      out);
@@ -204,17 +277,20 @@ void report_html(FILE *out, const struct report_year *report)
 		jars += sum(report->foods[i].put_up);
 	snprintf(title, sizeof title, "The year %d", report->year);
 	html_begin(out, title, "Put up, sealed, eaten", report_style);
-	if (report->foods_n == 0 && report->lots_n == 0 && sum(report->batches) == 0) {
+	if (report->foods_n == 0 && report->lots_n == 0 && sum(report->batches) == 0 &&
+	    report->recalls_n == 0) {
 		fputs("<p class=\"lede\">Nothing is on record for this year.</p>\n", out);
 	} else {
 		fprintf(out,
 			"<p class=\"lede\">Jars put up: %" PRId64 ". Batches: %" PRId64
-			". Hours: %.1f.</p>\n",
+			". Hours at the canner: %.1f.</p>\n",
 			jars, sum(report->batches), hours_of(sum(report->minutes)));
 		put_up(out, report);
+		sizes(out, report);
 		lots(out, report);
 		hours(out, report);
 		eaten(out, report);
+		recalls(out, report);
 	}
 	html_end(out, report->edition);
 }

@@ -261,7 +261,7 @@ static void write_report(const char *folder, const char *name, const struct repo
 
 static void all_reports(const char *folder)
 {
-	static const struct report_food foods[] = {
+	static struct report_food foods[] = {
 	    {"Pickled beets", {0, 0, 0, 0, 0, 0, 0, 18, 24, 9, 0, 0}, 21, 4, 1, 25},
 	    {"Plums, halved or whole", {0, 0, 0, 0, 0, 0, 0, 31, 42, 0, 0, 0}, 30, 6, 0, 37},
 	    {"Tomatoes, whole or halved (packed in water)",
@@ -274,13 +274,24 @@ static void all_reports(const char *folder)
 	    {"Marmalade", {22, 30, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}, 33, 9, 0, 10},
 	    {"Rhubarb, stewed", {0, 0, 0, 12, 18, 6, 0, 0, 0, 0, 0, 0}, 19, 0, 2, 15},
 	};
-	static const struct report_lot lots[] = {{"L-2207 B", "maker one", 212, 3},
-						 {"L-2209 A", "maker one", 118, 17},
-						 {"00417", "maker two", 64, 1},
-						 {"gift, no code", "", 11, 0},
-						 {"L-2301 A", "maker one", 0, 0}};
+	static struct report_lot lots[] = {{0, "wide lids, spring", "L-2207 B", "maker one", 212, 3, 1},
+						 {0, "wide lids, autumn", "L-2209 A", "maker one", 118, 17, 2},
+						 {0, "narrow lids", "00417", "maker two", 64, 1, 3},
+						 {0, "gift", "", "", 11, 0, 4},
+						 {0, "new carton", "L-2301 A", "maker one", 0, 0, 5},
+					   {REPORT_SEVERAL_LOTS, "", "", "", 9, 1, 0},
+					   {REPORT_NO_LOT, "", "", "", 45, 2, 0}};
+	static struct report_size sizes[] = {{"pint", 301}, {"quart", 104}, {"half-pint", 32}};
+	static struct report_recall recalls[] = {
+	    {"lot wide lids, autumn", {INT64_C(1790000000000), 0}, false, 118, 4}};
 	struct report_year report = {
 	    .year = 2026,
+	    .sizes = sizes,
+	    .sizes_n = sizeof sizes / sizeof *sizes,
+	    .recalls = recalls,
+	    .recalls_n = sizeof recalls / sizeof *recalls,
+	    .loads = 61,
+	    .loads_untimed = 3,
 	    .foods = foods,
 	    .foods_n = sizeof foods / sizeof *foods,
 	    .lots = lots,
@@ -290,15 +301,25 @@ static void all_reports(const char *folder)
 	    .edition = reference_edition()->edition,
 	};
 	write_report(folder, "report.html", &report);
-	report.foods_n = report.lots_n = 0;
+	report.foods_n = report.lots_n = report.sizes_n = report.recalls_n = 0;
 	memset(report.batches, 0, sizeof report.batches);
 	memset(report.minutes, 0, sizeof report.minutes);
 	write_report(folder, "report-empty.html", &report);
-	const struct report_food food = {.food = hostile, .put_up = {1}, .eaten = 1000000};
-	const struct report_lot lot = {hostile, hostile, 1, 1000000};
+	struct report_food food = {.put_up = {1}, .eaten = 1000000};
+	struct report_lot lot = {.sealed = 1, .failed = 1000000};
+	struct report_size size = {.jars = 1};
+	struct report_recall recall = {.jars = 7, .open = 1000000};
+	snprintf(food.food, sizeof food.food, "%s", hostile);
+	snprintf(lot.lot, sizeof lot.lot, "%s", hostile);
+	snprintf(lot.code, sizeof lot.code, "%s", hostile);
+	snprintf(lot.maker, sizeof lot.maker, "%s", hostile);
+	snprintf(size.size, sizeof size.size, "%.31s", hostile);
+	snprintf(recall.what, sizeof recall.what, "%s", hostile);
 	report.foods = &food;
 	report.lots = &lot;
-	report.foods_n = report.lots_n = 1;
+	report.sizes = &size;
+	report.recalls = &recall;
+	report.foods_n = report.lots_n = report.sizes_n = report.recalls_n = 1;
 	write_report(folder, "report-hostile.html", &report);
 }
 

@@ -134,24 +134,42 @@ END_TEST
 
 START_TEST(the_report_adds_up)
 {
-	static const struct report_food foods[] = {
+	static struct report_food foods[] = {
 	    {"Plums", {0, 0, 0, 0, 0, 0, 0, 31, 42, 0, 0, 0}, 30, 6, 1, 36},
 	    {"Beets", {0, 0, 0, 0, 0, 0, 0, 18, 0, 0, 0, 0}, 5, 0, 0, 13}};
-	static const struct report_lot lots[] = {{"A1", "maker", 118, 17}, {"B2", "", 0, 0}};
+	static struct report_size sizes[] = {{"pint", 60}, {"quart", 31}};
+	static struct report_lot lots[] = {
+	    {REPORT_ONE_LOT, "wide", "A1", "maker", 118, 17, 1},
+	    {REPORT_ONE_LOT, "gift", "B2", "", 0, 0, 2},
+	    {REPORT_NO_LOT, "", "", "", REPORT_FEW - 2, 1, 0},
+	};
+	static struct report_recall recalls[] = {
+	    {"lot wide", {INT64_C(1790000000000), 0}, false, 135, 7}};
 	const struct report_year year = {.year = 2026,
 					 .foods = foods,
 					 .foods_n = 2,
 					 .lots = lots,
-					 .lots_n = 2,
+					 .lots_n = 3,
+					 .sizes = sizes,
+					 .sizes_n = 2,
+					 .recalls = recalls,
+					 .recalls_n = 1,
+					 .loads = 9,
+					 .loads_untimed = 2,
 					 .batches = {0, 0, 0, 0, 0, 0, 0, 2, 1, 0, 0, 0},
 					 .minutes = {0, 0, 0, 0, 0, 0, 0, 425, 130, 0, 0, 0},
 					 .edition = "2026x"};
 	char *html = report_made(&year);
-	assert_holds(html, "Jars put up: 91. Batches: 3. Hours: 9.2.");
+	assert_holds(html, "Jars put up: 91. Batches: 3. Hours at the canner: 9.2.");
 	assert_holds(html, "<td>49</td><td>42</td>"); /* August and September, the last row */
 	assert_holds(html, "<td>91</td></tr>");
 	assert_holds(html, "<td>135</td><td>17</td><td>12.6</td>"); /* 17 of 135 */
+	assert_holds(html, "wide (A1)");
 	assert_holds(html, "none tested");
+	/* A rate of few jars is none. */
+	assert_holds(html, "<td>29</td><td>1</td><td>too few jars</td><td class=\"plotted\"></td>");
+	assert_holds(html, "Of 9 loads, 2 have no end on record");
+	assert_holds(html, "lot wide</th><td>2026-09-21</td><td>135</td><td>7</td>");
 	assert_holds(html, "<td>7.0</td><td>2.1</td>"); /* 425 and 130 minutes, rounded down */
 	free(html);
 }
@@ -169,11 +187,13 @@ END_TEST
 
 START_TEST(the_largest_counts_do_not_overflow)
 {
-	struct report_food food = {.food = hostile, .eaten = INT_MAX, .left = INT_MAX};
+	struct report_food food = {.eaten = INT_MAX, .left = INT_MAX};
+	snprintf(food.food, sizeof food.food, "%s", hostile);
 	struct report_year year = {.year = INT_MAX, .edition = hostile};
 	for (int m = 0; m < REPORT_MONTHS; m++)
 		food.put_up[m] = year.batches[m] = year.minutes[m] = INT_MAX;
-	const struct report_lot lot = {hostile, hostile, INT_MAX, INT_MAX};
+	struct report_lot lot = {.sealed = INT_MAX, .failed = INT_MAX};
+	snprintf(lot.lot, sizeof lot.lot, "%s", hostile);
 	year.foods = &food;
 	year.lots = &lot;
 	year.foods_n = year.lots_n = 1;
