@@ -115,6 +115,12 @@ struct plan_subject {
 };
 void plan_text(const struct page *page, const struct reference *ref, const struct plan *plan,
 	       const struct plan_subject *subject);
+/* What is done in a step: "let steam flow freely (vent)". */
+const char *stage_words(enum stage stage);
+/* Each writes into buffer, at most size bytes, and returns it. */
+char *span_words(char *buffer, size_t size, struct span span); /* "5 to 10" */
+/* So many minutes after `start`, in minutes since midnight: "14:05 to 14:10". */
+char *clock_span(char *buffer, size_t size, int start, struct span span);
 /* yield: as in struct plan_subject. */
 json_t *plan_json(const struct plan *plan, const struct yield *yield);
 /* "Published: 17.5 lb for 7 quart jars; the rest in proportion." */

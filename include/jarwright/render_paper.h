@@ -104,11 +104,15 @@ struct paper_sheet {
 	const char *batch; /* "26-041" */
 	const char *day;
 	const char *makes; /* "about 9 half-pints" */
+	const char *note;  /* of the amounts: how far they are rounded */
 	const struct sheet_ingredient *ingredients;
 	size_t ingredients_n;
 	/* NULL, or without minutes: nothing is tested, and the page says that it is not for the
 	 * shelf. */
 	const struct sheet_process *process;
+	const struct sheet_fixed *reasons; /* why nothing is tested */
+	size_t reasons_n;
+	bool unclear; /* the reasons are what must be known first */
 	const struct sheet_step *steps;
 	size_t steps_n;
 	const struct sheet_load *loads;
@@ -119,6 +123,8 @@ struct paper_sheet {
 	const char *edition;
 };
 void sheet_html(FILE *out, const struct paper_sheet *sheet);
+/* The same; the caller's. NULL: there is no memory for it. */
+json_t *sheet_json(const struct paper_sheet *sheet);
 
 /* --- The year ---------------------------------------------------------------------------- */
 

@@ -34,6 +34,7 @@ const struct command *const commands[] = {
     &command_recall,
     &command_review,
     &command_label,
+    &command_sheet,
     &command_report,
     &command_undo,
     &command_log,

@@ -5,6 +5,7 @@
 #include "cli.h"
 #include "jarwright/household_recipes.h"
 #include "jarwright/recipe.h"
+#include "jarwright/render_recipe.h"
 
 /* Operand 0 is the subcommand's own name; each returns a status. */
 int recipe_add_command(struct invocation *inv);
@@ -25,6 +26,9 @@ int recipe_parse_command(struct invocation *inv);
  */
 bool recipe_expected_text(struct invocation *inv, const struct page *page, struct recipe *recipe);
 json_t *recipe_expected_json(struct invocation *inv, struct recipe *recipe);
+
+/* --in, "us,imperial,metric,au", into the view; the recipe's own if it is not given. */
+bool recipe_systems_read(struct invocation *inv, struct recipe_view *view);
 
 /* The stored recipe of operand 1. *stored is the caller's to release. */
 bool recipe_find_stored(struct invocation *inv, struct stored_recipe *stored);

@@ -17,8 +17,7 @@ static bool add_system(struct recipe_view *view, enum measuring_system system)
 	return true;
 }
 
-/* "us,imperial,metric,au"; the recipe's own if nothing is said. */
-static bool read_systems(struct invocation *inv, struct recipe_view *view)
+bool recipe_systems_read(struct invocation *inv, struct recipe_view *view)
 {
 	const char *given = option(inv, "in");
 	if (!given)
@@ -50,7 +49,7 @@ static int answer_view(struct invocation *inv, struct recipe *recipe, struct rat
 				   .recipe = recipe,
 				   .factor = factor,
 				   .total = &total};
-	if (!recipe_scale(recipe, factor, inv->err) || !read_systems(inv, &view) ||
+	if (!recipe_scale(recipe, factor, inv->err) || !recipe_systems_read(inv, &view) ||
 	    !recipe_total(view.tables, recipe, &total, inv->err))
 		return command_failed(inv);
 	if (flag(inv, "json"))
@@ -99,7 +98,7 @@ static int export_json(struct invocation *inv, bool linked)
 	int status = STATUS_DONE;
 	if (linked)
 		status = answer_json(inv, recipe_jsonld(&recipe), STATUS_DONE);
-	else if (read_systems(inv, &view) && recipe_total(view.tables, &recipe, &total, inv->err))
+	else if (recipe_systems_read(inv, &view) && recipe_total(view.tables, &recipe, &total, inv->err))
 		status = answer_json(inv, recipe_view_json(&view), STATUS_DONE);
 	else
 		status = command_failed(inv);

@@ -59,6 +59,8 @@ static void ingredients(FILE *out, const struct paper_sheet *sheet)
 				   sheet->ingredients[i].what, sheet->ingredients[i].amount);
 		fputs("</tbody>\n</table>\n", out);
 	}
+	if (*sheet->note)
+		html_print(out, "<p class=\"source\">%s</p>\n", sheet->note);
 	fputs("</section>\n", out);
 }
 
@@ -93,15 +95,35 @@ static void tested(FILE *out, const struct sheet_process *p)
 		   p->psi > 0 ? "Pressure" : "Boil or steam", p->source);
 }
 
+static void says(FILE *out, const struct sheet_fixed *list, size_t n)
+{
+	if (n == 0)
+		return;
+	fputs("<ul class=\"fixed\">\n", out);
+	for (size_t i = 0; i < n; i++)
+		html_print(out, "<li>%s <small>%s</small></li>\n", list[i].says, list[i].source);
+	fputs("</ul>\n", out);
+}
+
+static void not_tested(FILE *out, const struct paper_sheet *sheet)
+{
+	fputs("<p class=\"big\"><small>Not for the shelf</small></p>\n", out);
+	if (sheet->unclear)
+		fputs("<p>There is no process before this is known:</p>\n", out);
+	else
+		fputs("<p>No tested process covers this. Keep it in the refrigerator, or freeze "
+		      "it.</p>\n",
+		      out);
+	says(out, sheet->reasons, sheet->reasons_n);
+}
+
 static void process(FILE *out, const struct paper_sheet *sheet)
 {
 	fputs("<section class=\"process\">\n<h2>Process</h2>\n", out);
 	if (is_tested(sheet))
 		tested(out, sheet->process);
 	else
-		fputs("<p class=\"big\"><small>Not for the shelf</small></p>\n<p>No tested process "
-		      "covers this. Keep it in the refrigerator, or freeze it.</p>\n",
-		      out);
+		not_tested(out, sheet);
 	fputs("</section>\n", out);
 }
 
@@ -141,11 +163,9 @@ static void fixed(FILE *out, const struct paper_sheet *sheet)
 {
 	if (sheet->fixed_n == 0)
 		return;
-	fputs("<section>\n<h2>Do not change</h2>\n<ul class=\"fixed\">\n", out);
-	for (size_t i = 0; i < sheet->fixed_n; i++)
-		html_print(out, "<li>%s <small>%s</small></li>\n", sheet->fixed[i].says,
-			   sheet->fixed[i].source);
-	fputs("</ul>\n</section>\n", out);
+	fputs("<section>\n<h2>Do not change</h2>\n", out);
+	says(out, sheet->fixed, sheet->fixed_n);
+	fputs("</section>\n", out);
 }
 
 static void seals(FILE *out, const struct paper_sheet *sheet)

@@ -19,7 +19,7 @@ static void clock_words(char *buffer, size_t size, int minutes)
 			 days > 1 ? "s" : "");
 }
 
-static void clock_span(char *buffer, size_t size, int start, struct span span)
+char *clock_span(char *buffer, size_t size, int start, struct span span)
 {
 	char from[32], to[32];
 	clock_words(from, sizeof from, start + span.least);
@@ -28,17 +28,19 @@ static void clock_span(char *buffer, size_t size, int start, struct span span)
 		snprintf(buffer, size, "%s", from);
 	else
 		snprintf(buffer, size, "%s to %s", from, to);
+	return buffer;
 }
 
-static void span_words(char *buffer, size_t size, struct span span)
+char *span_words(char *buffer, size_t size, struct span span)
 {
 	if (span.least == span.most)
 		snprintf(buffer, size, "%d", span.least);
 	else
 		snprintf(buffer, size, "%d to %d", span.least, span.most);
+	return buffer;
 }
 
-static const char *stage_words(enum stage stage)
+const char *stage_words(enum stage stage)
 {
 	static const char *const words[] = {
 	    [STAGE_HEAT] = "heat the loaded canner",

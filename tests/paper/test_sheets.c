@@ -18,6 +18,7 @@ static struct paper_sheet beets(void)
 				    .batch = "26-041",
 				    .day = "2026-08-14",
 				    .makes = "about 9 half-pints",
+				    .note = "",
 				    .process = &process,
 				    .jars = 9,
 				    .edition = "2026x"};
@@ -113,6 +114,7 @@ START_TEST(hostile_sheets_are_pages_all_the_same)
 				    .batch = hostile,
 				    .day = hostile,
 				    .makes = hostile,
+					 .note = "",
 				    .ingredients = &line,
 				    .ingredients_n = 1,
 				    .process = &p,
