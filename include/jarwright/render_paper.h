@@ -105,6 +105,8 @@ struct paper_sheet {
 	const char *day;
 	const char *makes; /* "about 9 half-pints" */
 	const char *note;  /* of the amounts: how far they are rounded */
+	const char *const *directions; /* where there is no list of ingredients */
+	size_t directions_n;
 	const struct sheet_ingredient *ingredients;
 	size_t ingredients_n;
 	/* NULL, or without minutes: nothing is tested, and the page says that it is not for the
@@ -120,6 +122,8 @@ struct paper_sheet {
 	const struct sheet_fixed *fixed; /* what must not be changed */
 	size_t fixed_n;
 	int jars; /* boxes for the seal check, 0 to 1000 */
+	const char *const *sources; /* what short names of sources stand for */
+	size_t sources_n;
 	const char *edition;
 };
 void sheet_html(FILE *out, const struct paper_sheet *sheet);

@@ -23,6 +23,8 @@ struct sheet_maker *sheet_new(struct invocation *inv)
 					    .fixed = maker->fixed,
 					    .steps = maker->steps,
 					    .loads = maker->loads,
+					    .directions = maker->directions,
+					    .sources = maker->sources,
 					    .edition = reference_edition()->edition};
 	return maker;
 }
@@ -82,6 +84,7 @@ static bool batch_options(struct invocation *inv)
 static int answer(struct invocation *inv, struct sheet_maker *maker, int status)
 {
 	struct page_file file;
+	sheet_sources(maker);
 	if (maker->lost) {
 		error_failed(inv->err, "sheet: it has too much for one page, or there is no memory "
 				       "for it; shorten the recipe");
@@ -143,14 +146,22 @@ static bool put_plan(struct invocation *inv, const struct asked *asked,
 
 static void comparison_reasons(struct sheet_maker *maker, const struct comparison *comparison)
 {
-	char source[WORDS_BUFFER];
 	maker->sheet.unclear = comparison->verdict == VERDICT_UNCLEAR;
 	for (size_t i = 0; i < comparison->findings_n; i++) {
 		const struct compare_finding *f = &comparison->findings[i];
 		if (f->level == LEVEL_REFUSE || f->level == LEVEL_ASK)
-			sheet_reason(maker, f->text,
-				     citation_words(source, sizeof source, f->from));
+			sheet_reason(maker, f->text, f->from);
 	}
+}
+
+/* Of what could be meant, so that the page need not be thrown away for a list. */
+static void candidates(struct sheet_maker *maker, const struct food_match *match)
+{
+	for (size_t i = 0; i < match->foods_n && match->kind != MATCH_ONE; i++)
+		sheet_reason(maker,
+			     sheet_keep(maker, "%s: %s", match->foods[i]->slug,
+					match->foods[i]->title),
+			     NULL);
 }
 
 static bool put_title(struct invocation *inv, const struct asked *asked,
@@ -187,6 +198,7 @@ static bool put_wanted(struct invocation *inv, const struct asked *asked,
 	decide(reference_edition(), &asked->request, &decision);
 	*status = verdict_exit_code(decision.verdict);
 	sheet_decision(maker, &asked->request, &decision);
+	candidates(maker, &asked->request.food);
 	return decision.verdict != VERDICT_TESTED || put_plan(inv, asked, &decision, maker);
 }
 

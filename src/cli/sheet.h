@@ -10,6 +10,7 @@
 
 #define SHEET_FIXED_MAX 128
 #define SHEET_STEPS_MAX (PLAN_STEPS_MAX + 2)
+#define SHEET_DIRECTIONS_MAX 64
 #define SHEET_TEXTS_MAX 4096
 
 /* Owns every text of .sheet, which is written into the lists as they fill. */
@@ -20,6 +21,9 @@ struct sheet_maker {
 	struct sheet_fixed reasons[SHEET_FIXED_MAX], fixed[SHEET_FIXED_MAX];
 	struct sheet_step steps[SHEET_STEPS_MAX];
 	struct sheet_load loads[PLAN_JARS_MAX];
+	const char *directions[SHEET_DIRECTIONS_MAX];
+	const char *sources[SOURCES_MAX];
+	struct source_list cited; /* their short names are on the sheet */
 	char *texts[SHEET_TEXTS_MAX];
 	size_t texts_n;
 	bool lost; /* a text or a row found no room: the sheet is thrown away */
@@ -44,7 +48,10 @@ bool sheet_formula(struct invocation *inv, const struct food *food, struct sheet
 /* The process of a tested decision, what must not be changed, and else the reasons. */
 void sheet_decision(struct sheet_maker *maker, const struct request *request,
 		    const struct decision *decision);
-void sheet_reason(struct sheet_maker *maker, const char *says, const char *source);
+/* from: NULL, where the household file says so. */
+void sheet_reason(struct sheet_maker *maker, const char *says, const struct citation *from);
+/* Once nothing is added any more: what the short names of the sources stand for. */
+void sheet_sources(struct sheet_maker *maker);
 void sheet_plan_steps(struct sheet_maker *maker, const struct plan *plan);
 /* The loads of a plan; with times only if a start was said. */
 void sheet_plan_loads(struct sheet_maker *maker, const struct plan *plan, bool timed);

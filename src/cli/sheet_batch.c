@@ -29,12 +29,11 @@ static void stored_reasons(const struct batch_view *view, struct sheet_maker *ma
 	{
 		const char *level = json_string_value(json_object_get(finding, "level"));
 		const char *text = json_string_value(json_object_get(finding, "text"));
-		const char *source = json_string_value(json_object_get(finding, "source"));
 		if (level && text && (strcmp(level, "refuse") == 0 || strcmp(level, "ask") == 0))
-			sheet_reason(maker, text, source ? source : "");
+			sheet_reason(maker, text, NULL);
 	}
 	if (maker->sheet.reasons_n == 0)
-		sheet_reason(maker, "It was put up for the cold, not for the shelf.", "");
+		sheet_reason(maker, "It was put up for the cold, not for the shelf.", NULL);
 }
 
 static void load_row(const struct batch_view *view, const struct batch_load *load,
@@ -96,8 +95,9 @@ static bool put_process(struct invocation *inv, const struct batch_view *view,
 	if (r->held) {
 		sheet_reason(maker,
 			     "Something learned since it was put up, such as its pH or the true "
-			     "elevation, takes this batch off the shelf.",
-			     "jarwright batch show says what");
+			     "elevation, takes this batch off the shelf; 'jarwright batch show' "
+			     "says what.",
+			     NULL);
 		return true;
 	}
 	decide_again(view, &rq, &decision);
@@ -105,7 +105,7 @@ static bool put_process(struct invocation *inv, const struct batch_view *view,
 		sheet_reason(maker,
 			     "The tables of today no longer give the process this batch was "
 			     "decided with. Do not process by an old sheet: ask check.",
-			     "");
+			     NULL);
 		return true;
 	}
 	sheet_decision(maker, &rq, &decision);

@@ -15,32 +15,49 @@ static void add(struct sheet_maker *maker, struct sheet_fixed *list, size_t *n, 
 	list[(*n)++] = (struct sheet_fixed){says, source};
 }
 
-static const char *source_words(struct sheet_maker *maker, const struct citation *from)
+/* "[aib539-2015-g6 p. 6-16]": the page is small, and its foot says what that is. */
+static const char *short_source(struct sheet_maker *maker, const struct citation *from)
 {
 	char words[WORDS_BUFFER];
-	return sheet_keep(maker, "%s", citation_words(words, sizeof words, from));
+	return from ? sheet_keep(maker, "%s", cite(&maker->cited, words, sizeof words, from)) : "";
 }
 
 static void fixed(struct sheet_maker *maker, const char *says, const struct citation *from)
 {
-	add(maker, maker->fixed, &maker->sheet.fixed_n, says, source_words(maker, from));
+	add(maker, maker->fixed, &maker->sheet.fixed_n, says, short_source(maker, from));
 }
 
-void sheet_reason(struct sheet_maker *maker, const char *says, const char *source)
+void sheet_reason(struct sheet_maker *maker, const char *says, const struct citation *from)
 {
 	add(maker, maker->reasons, &maker->sheet.reasons_n, sheet_keep(maker, "%s", says),
-	    sheet_keep(maker, "%s", source));
+	    short_source(maker, from));
+}
+
+void sheet_sources(struct sheet_maker *maker)
+{
+	char words[WORDS_BUFFER];
+	for (size_t i = 0; i < maker->cited.sources_n; i++) {
+		const struct source *source = maker->cited.sources[i];
+		const struct citation whole = {source, ""};
+		maker->sources[maker->sheet.sources_n++] =
+		    sheet_keep(maker, "%s: %s", source->id,
+			       citation_words(words, sizeof words, &whole));
+	}
 }
 
 /* --- What must not be changed --- */
 
+/* In one item: many are short, and the page is one. */
 static void fixed_limits(struct sheet_maker *maker, const struct food *food)
 {
+	const char *all = "";
 	for (const char *at = food->limits; *at;) {
 		size_t n = strcspn(at, "\n");
-		fixed(maker, sheet_keep(maker, "%.*s", (int)n, at), &food->from);
+		all = sheet_keep(maker, "%s%s%.*s", all, *all ? "; " : "", (int)n, at);
 		at += n + (at[n] == '\n');
 	}
+	if (*all)
+		fixed(maker, sheet_keep(maker, "As published: %s", all), &food->from);
 }
 
 /* The acid of a jar, and what the decision warns of. */
@@ -52,7 +69,9 @@ static void fixed_findings(struct sheet_maker *maker, const struct decision *dec
 	for (size_t i = 0; i < decision->findings_n; i++) {
 		const struct finding *finding = &decision->findings[i];
 		bool dose = finding->rule == RULE_ACID_PER_JAR;
-		if (!dose && finding->level != LEVEL_WARN)
+		/* The box of the process says it already. */
+		bool said = finding->rule == RULE_VENT;
+		if (said || (!dose && finding->level != LEVEL_WARN))
 			continue;
 		finding_text(ref, finding, text, sizeof text);
 		fixed(maker, sheet_keep(maker, "%s%s", dose && !first ? "Or: " : "", text),
@@ -110,7 +129,7 @@ static void tested(struct sheet_maker *maker, const struct request *rq, const st
 	    .jar = sheet_keep(maker, "%s",
 			      jar_words(words, sizeof words, reference_edition(), &rq->jar)),
 	    .headspace = headspace(maker, d->food),
-	    .source = source_words(maker, &p->table->from),
+	    .source = short_source(maker, &p->table->from),
 	};
 	maker->process.elevation =
 	    sheet_keep(maker, "%s (%s)", elevation_words(words, sizeof words, rq->elevation_mft),
@@ -123,7 +142,7 @@ static void tested(struct sheet_maker *maker, const struct request *rq, const st
 static void reasons(struct sheet_maker *maker, const struct decision *decision)
 {
 	const struct reference *ref = reference_edition();
-	char text[TEXT_SIZE], source[WORDS_BUFFER];
+	char text[TEXT_SIZE];
 	for (size_t i = 0; i < decision->findings_n; i++) {
 		const struct finding *finding = &decision->findings[i];
 		bool no = finding->level == LEVEL_REFUSE;
@@ -131,8 +150,7 @@ static void reasons(struct sheet_maker *maker, const struct decision *decision)
 		if (!no && !ask)
 			continue;
 		finding_text(ref, finding, text, sizeof text);
-		citation_words(source, sizeof source, finding_citation(ref, finding));
-		sheet_reason(maker, text, source);
+		sheet_reason(maker, text, finding_citation(ref, finding));
 	}
 }
 

@@ -24,19 +24,20 @@ static bool read_measures(struct invocation *inv, struct recipe_view *view)
 	return true;
 }
 
-/* "2 cups (475 mL)": one line in all the measures. */
+/* "2 cups = 475 mL": one line in all the measures. */
 static const char *amount_words(struct sheet_maker *maker, const struct recipe_view *view,
 				size_t line, double *rounding)
 {
 	struct recipe_cell cell;
-	const char *words = "";
+	const char *words = "", *last = "";
 	for (size_t i = 0; i < view->in_n; i++) {
 		recipe_cell_make(view, line, view->in[i], &cell);
 		*rounding = fmax(*rounding, cell.error);
-		if (strcmp(cell.words, "-") == 0)
+		/* A count is the same everywhere. */
+		if (strcmp(cell.words, "-") == 0 || strcmp(cell.words, last) == 0)
 			continue;
-		words = *words ? sheet_keep(maker, "%s = %s", words, cell.words)
-			       : sheet_keep(maker, "%s", cell.words);
+		last = sheet_keep(maker, "%s", cell.words);
+		words = *words ? sheet_keep(maker, "%s = %s", words, last) : last;
 	}
 	return words;
 }
@@ -121,22 +122,71 @@ static char *formula_text(const struct formula_set *set, const struct formula *f
 	return NULL;
 }
 
+/* A formula without any amount cannot be read as a recipe, and need not be: it is shown as it is. */
+static void put_words(const struct formula_set *set, const struct formula *formula,
+		      struct sheet_maker *maker)
+{
+	char line[INGREDIENT_LINE_MAX + 1];
+	for (size_t i = 0; i < formula->lines_n && i < RECIPE_LINES_MAX; i++)
+		if (formula_line_words(set, formula, i, line, sizeof line))
+			maker->ingredients[maker->sheet.ingredients_n++] =
+			    (struct sheet_ingredient){"", sheet_keep(maker, "%s", line)};
+}
+
+/* Of a food without a formula: how it is made ready, and how much a load takes. */
+static bool put_directions(struct invocation *inv, const struct food *food,
+			   struct sheet_maker *maker)
+{
+	char quarts[WORDS_BUFFER];
+	if (option(inv, "scale"))
+		return error_usage(inv->err, "scale: there is no recipe for %s in the tables to be "
+					     "scaled; leave it out",
+				   food->slug);
+	for (const char *at = food->steps; *at;) {
+		size_t n = strcspn(at, "\n");
+		if (maker->sheet.directions_n == SHEET_DIRECTIONS_MAX) {
+			maker->lost = true;
+			return true;
+		}
+		maker->directions[maker->sheet.directions_n++] =
+		    sheet_keep(maker, "%.*s", (int)n, at);
+		at += n + (at[n] == '\n');
+	}
+	if (food->lb_per_7qt_milli != NONE)
+		maker->sheet.note =
+		    sheet_keep(maker, "Published: %s lb for 7 quarts.",
+			       milli_words(quarts, sizeof quarts, food->lb_per_7qt_milli));
+	return true;
+}
+
 static bool put_formula(struct invocation *inv, const struct formula_set *set,
 			const struct food *food, struct sheet_maker *maker)
 {
 	const struct formula *formula = formula_set_find(set, food, "");
 	struct recipe recipe;
 	size_t n = 0;
-	char *text = formula ? formula_text(set, formula, &n) : NULL;
+	if (!formula)
+		return put_directions(inv, food, maker);
+	char *text = formula_text(set, formula, &n);
 	if (!text)
-		return !formula || error_failed(inv->err, "sheet: out of memory; close other "
-							  "programs and try again");
-	bool ok = recipe_read(food->title, SYSTEM_US, text, n, &recipe, inv->err);
+		return error_failed(inv->err, "sheet: out of memory; close other programs and try "
+					      "again");
+	struct error unread = {.kind = ERROR_NONE};
+	bool ok = recipe_read(food->title, SYSTEM_US, text, n, &recipe, &unread);
 	free(text);
-	if (!ok)
-		return false;
+	if (!ok && option(inv, "scale"))
+		return error_usage(inv->err, "scale: the recipe for %s gives no amounts to be "
+					     "scaled; leave it out",
+				   food->slug);
+	if (!ok) {
+		put_words(set, formula, maker);
+		return true;
+	}
 	ok = put_recipe(inv, &recipe, maker);
 	recipe_release(&recipe);
+	if (ok && *formula->variant)
+		maker->sheet.note = sheet_keep(maker, "%s%sAs printed for: %s.", maker->sheet.note,
+					       *maker->sheet.note ? " " : "", formula->variant);
 	return ok;
 }
 

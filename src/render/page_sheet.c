@@ -7,7 +7,7 @@
 /* The process is what is read from the canner: it is the largest thing on the page. */
 static const char sheet_style[] =
     "@page{margin:8mm 12mm}\n"
-    "html{font-size:10.5pt;line-height:1.3}\n"
+    "html{font-size:10pt;line-height:1.25}\n"
     "h1{font-size:24pt}\n"
     "header{margin-bottom:1mm;padding-top:2mm}\n"
     "h2{margin:2.5mm 0 .3mm;font-size:13.5pt}\n"
@@ -18,6 +18,7 @@ static const char sheet_style[] =
     "td,th{padding:.4mm 1mm}\n"
     "th[scope=row]{font-weight:400}\n"
     ".amount{font-weight:700;width:45%}\n"
+    ".source{font-size:8pt;line-height:1.2}\n"
     ".process{border:1mm solid var(--ink);padding:2.5mm 4mm .5mm;margin-top:3mm}\n"
     ".process h2{margin:0}\n"
     ".big{font-size:38pt;font-weight:700;line-height:1;margin:0 0 .5mm}\n"
@@ -59,6 +60,14 @@ static void ingredients(FILE *out, const struct paper_sheet *sheet)
 				   sheet->ingredients[i].what, sheet->ingredients[i].amount);
 		fputs("</tbody>\n</table>\n", out);
 	}
+	if (sheet->directions_n > 0)
+		fputs("<ul>\n", out);
+	for (size_t i = 0; i < sheet->directions_n; i++)
+		html_print(out, "<li>%s</li>\n", sheet->directions[i]);
+	if (sheet->directions_n > 0)
+		fputs("</ul>\n", out);
+	if (sheet->ingredients_n == 0 && sheet->directions_n == 0)
+		fputs("<p>There is none here: take it from the publication, unchanged.</p>\n", out);
 	if (*sheet->note)
 		html_print(out, "<p class=\"source\">%s</p>\n", sheet->note);
 	fputs("</section>\n", out);
@@ -186,6 +195,16 @@ static void seals(FILE *out, const struct paper_sheet *sheet)
 	      out);
 }
 
+static void sources(FILE *out, const struct paper_sheet *sheet)
+{
+	if (sheet->sources_n == 0)
+		return;
+	fputs("<p class=\"source\">", out);
+	for (size_t i = 0; i < sheet->sources_n; i++)
+		html_print(out, "%s%s", i > 0 ? "; " : "", sheet->sources[i]);
+	fputs("</p>\n", out);
+}
+
 /* "batch 26-041 · 2026-08-14", of what there is. */
 static void kicker(const struct paper_sheet *sheet, char *buffer, size_t size)
 {
@@ -209,5 +228,6 @@ void sheet_html(FILE *out, const struct paper_sheet *sheet)
 	loads(out, sheet);
 	fputs("</div>\n", out);
 	seals(out, sheet);
+	sources(out, sheet);
 	html_end(out, sheet->edition);
 }

@@ -51,14 +51,25 @@ static json_t *loads_json(const struct paper_sheet *sheet)
 	return list;
 }
 
+static json_t *words_json(const char *const *words, size_t n)
+{
+	json_t *list = json_array();
+	for (size_t i = 0; list && i < n; i++)
+		list = json_append(list, json_string(words[i]));
+	return list;
+}
+
 json_t *sheet_json(const struct paper_sheet *sheet)
 {
-	return json_pack("{s:s, s:s, s:s, s:s, s:o, s:s, s:o, s:b, s:o, s:o, s:o, s:o, s:i, s:s}",
+	return json_pack("{s:s, s:s, s:s, s:s, s:o, s:o, s:s, s:o, s:b, s:o, s:o, s:o, s:o, s:i, s:o, "
+			 "s:s}",
 			 "title", sheet->title, "batch", sheet->batch, "day", sheet->day, "makes",
-			 sheet->makes, "ingredients", ingredients_json(sheet), "note", sheet->note,
+			 sheet->makes, "ingredients", ingredients_json(sheet), "directions",
+			 words_json(sheet->directions, sheet->directions_n), "note", sheet->note,
 			 "process", process_json(sheet->process), "unclear", sheet->unclear,
 			 "reasons", says_json(sheet->reasons, sheet->reasons_n), "steps",
 			 steps_json(sheet), "loads", loads_json(sheet), "fixed",
-			 says_json(sheet->fixed, sheet->fixed_n), "jars", sheet->jars, "edition",
+			 says_json(sheet->fixed, sheet->fixed_n), "jars", sheet->jars, "sources",
+			 words_json(sheet->sources, sheet->sources_n), "edition",
 			 sheet->edition);
 }
