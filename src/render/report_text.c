@@ -81,6 +81,10 @@ static void time_line(const struct page *page, const struct report_year *report)
 {
 	int minutes = all_months(report->minutes);
 	page_blank(page);
+	if (report->loads == 0) {
+		page_text(page, "", "No load is on record, so the time is not known.");
+		return;
+	}
 	page_format(page, "",
 		    "At the canner: %d h %02d min, from the start of timing until the jars were "
 		    "out. Preparing, filling and heating up are not known.",
@@ -117,8 +121,9 @@ void report_summary(const struct page *page, const struct report_year *report)
 		return;
 	}
 	char head[64];
-	snprintf(head, sizeof head, "%d jars from %d batches", jars,
-		 all_months(report->batches));
+	int batches = all_months(report->batches);
+	snprintf(head, sizeof head, "%d jar%s from %d batch%s", jars, jars == 1 ? "" : "s",
+		 batches, batches == 1 ? "" : "es");
 	page_headline(page, year, head);
 	size_line(page, report);
 	food_lines(page, report);
