@@ -46,7 +46,7 @@ static bool read_pick(struct household *db, const struct jar_pick *pick, struct 
 	sqlite3_stmt *query;
 	struct shelf_batch batch;
 	struct jar_set taken = {{0}};
-	int64_t id;
+	int64_t id = 0;
 	size_t first = out->groups_n;
 	bool ok = true;
 	if (!shelf_find_pick(db, pick, &id, err) || !shelf_batch_read(db, id, &batch, err) ||

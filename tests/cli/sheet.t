@@ -51,7 +51,7 @@ Low-acid food is only processed in a pressure canner
 
 $ jarwright sheet pesto --canner boiling-water --jar pint | grep -o 'Not for the shelf\|minutes</small>'; jarwright sheet pesto --canner boiling-water --jar pint > out
 Not for the shelf
-= 4
+= 3
 
 $ jarwright sheet pickled-beets --canner steam --jar pint --elevation 2900ft > out; s=$?; grep -o 'Not for the shelf\|There is no process before this is known\|What strength[^?]*\|<p class="big">[0-9][0-9]*' out; exit $s
 Not for the shelf
@@ -88,7 +88,7 @@ $ jarwright sheet 20-009
 = 2
 
 # A pH that takes it off the shelf takes the time off the sheet: pH 4.6, AIB 539 (2015) guide 1, p. 1-8.
-$ jarwright batch ph 20-001 4.9 --meter 4.0,7.0 --at '2020-09-14 16:00' > out; jarwright sheet 20-001 | grep -o 'Not for the shelf\|takes this batch off the shelf\|<p class="big">[0-9][0-9]*'
+$ jarwright batch ph 20-001 4.9 --meter-calibrated 4.0,7.0 --at '2020-09-14 16:00' > out; jarwright sheet 20-001 | grep -o 'Not for the shelf\|takes this batch off the shelf\|<p class="big">[0-9][0-9]*'
 Not for the shelf
 takes this batch off the shelf
 

@@ -23,7 +23,10 @@ const PAPER_PAGES = {
 	'sheet-untested.html': 1, 'report.html': 2, 'report-empty.html': 1, 'labels-a4.html': 2,
 	'labels-letter.html': 1, 'labels-small.html': 1, 'labels-hostile.html': 1, 'strips.html': 1,
 	'strips-hostile.html': 1, 'table-carrots.html': 2, 'table-apple-jelly-without-pectin.html': 1,
-	'table-pickled-beets.html': 1,
+	'table-pickled-beets.html': 1, 'sheet-made-batch.html': 1, 'sheet-made-cold.html': 1,
+	'sheet-made-plan.html': 1, 'sheet-made-pressure.html': 1, 'sheet-made-acid.html': 1,
+	'sheet-made-refused.html': 1, 'sheet-made-unclear.html': 1, 'sheet-made-recipe.html': 1,
+	'report-made-empty.html': 1, 'labels-made-70x37mm.html': 1, 'strips-made.html': 1,
 };
 // In CSS pixels: a phone, a narrow window, a desk. Labels are as wide as their paper.
 const SCREENS = [390, 820, 1280];

@@ -20,5 +20,6 @@ chart apple-jelly-without-pectin 2900ft
 chart pickled-beets 10001ft
 "$program" boil --elevation 2900ft --chart > "$folder/html/boil.html"
 "$program" boil --chart > "$folder/html/boil-anywhere.html"
+"$here/household.sh" "$program" "$folder"
 
 node "$here/check.mjs" "$folder/html" "$folder/tools"
