@@ -177,7 +177,7 @@ PACKAGES := gcc make libc6-dev libsqlite3-dev sqlite3 libjansson-dev libxml2-dev
             clang clang-format clang-tidy cppcheck valgrind mandoc
 
 # The browser tests need more, and a newer node than Debian's does as well.
-deps-pages: PACKAGES := chromium zbar-tools $(if $(shell command -v npm),,nodejs npm)
+deps-pages: PACKAGES := chromium zbar-tools poppler-utils $(if $(shell command -v npm),,nodejs npm)
 
 # Installs what is missing through the system's package manager; nothing when all is there.
 deps deps-pages:

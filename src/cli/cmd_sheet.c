@@ -154,14 +154,15 @@ static void comparison_reasons(struct sheet_maker *maker, const struct compariso
 	}
 }
 
-/* Of what could be meant, so that the page need not be thrown away for a list. */
+/* What could be meant, in one item: there may be many. */
 static void candidates(struct sheet_maker *maker, const struct food_match *match)
 {
-	for (size_t i = 0; i < match->foods_n && match->kind != MATCH_ONE; i++)
-		sheet_reason(maker,
-			     sheet_keep(maker, "%s: %s", match->foods[i]->slug,
-					match->foods[i]->title),
-			     NULL);
+	const char *all = "";
+	if (match->kind == MATCH_ONE || match->foods_n == 0)
+		return;
+	for (size_t i = 0; i < match->foods_n; i++)
+		all = sheet_keep(maker, "%s%s%s", all, *all ? ", " : "", match->foods[i]->slug);
+	sheet_reason(maker, sheet_keep(maker, "Is it one of these? %s", all), NULL);
 }
 
 static bool put_title(struct invocation *inv, const struct asked *asked,

@@ -59,8 +59,8 @@ There is no process before this is known
 What strength does the label of your vinegar give
 = 5
 
-$ jarwright sheet tomatoes --json | grep -o '"text":"tomatoes-whole-in-water[^"]*'
-"text":"tomatoes-whole-in-water: Tomatoes, whole or halved (packed in water)
+$ jarwright sheet tomatoes --json | grep -o 'Is it one of these? [^"]*' | grep -o 'tomatoes-whole-in-water'
+tomatoes-whole-in-water
 
 # Her own recipe: only inside a formula has it a process.
 $ printf '2 cups plums, diced\n1/2 cup vinegar\n' | jarwright recipe add 'plum thing' --measures imperial - > out; jarwright sheet 'plum thing' --canner boiling-water --jar pint --elevation 0ft > out; s=$?; grep -o '<h1>[^<]*\|Not for the shelf\|<p class="big">[0-9][0-9]*' out; exit $s

@@ -20,7 +20,7 @@ const axe = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
 const PAPERS = ['A4', 'Letter'];
 const PAPER_PAGES = {
 	'boil.html': 1, 'boil-anywhere.html': 1, 'sheet.html': 1, 'sheet-pressure.html': 1,
-	'sheet-untested.html': 1, 'report.html': 2, 'report-empty.html': 1, 'labels-a4.html': 2,
+	'sheet-untested.html': 1, 'report.html': 3, 'report-empty.html': 1, 'labels-a4.html': 2,
 	'labels-letter.html': 1, 'labels-small.html': 1, 'labels-hostile.html': 1, 'strips.html': 1,
 	'strips-hostile.html': 1, 'table-carrots.html': 2, 'table-apple-jelly-without-pectin.html': 1,
 	'table-pickled-beets.html': 1, 'sheet-made-batch.html': 1, 'sheet-made-cold.html': 1,
@@ -136,6 +136,39 @@ async function codesRead(page, list, folder, name) {
 	return faults;
 }
 
+// Where each code lies on its printed sheet, in inches, with half its quiet zone again around it.
+function placesOnPaper() {
+	const sheets = [...document.querySelectorAll('.sheet')];
+	return [...document.querySelectorAll('.sheet svg.qr')].map((code) => {
+		const sheet = code.closest('.sheet'), box = code.getBoundingClientRect(), page = sheet.getBoundingClientRect();
+		return { sheet: sheets.indexOf(sheet) + 1, x: (box.left - page.left) / 96, y: (box.top - page.top) / 96, side: box.width / 96 };
+	});
+}
+
+// The codes of the printed sheets, as a phone sees them at 300 dots an inch, one after the other.
+async function codesPrinted(page, list, folder, name) {
+	const wanted = readFileSync(list, 'utf8').trim().split('\n');
+	const pdf = join(folder, `${name}.pdf`);
+	await page.pdf({ path: pdf, format: 'A4', preferCSSPageSize: true });
+	await page.emulateMedia({ media: 'print' });
+	const places = await page.evaluate(placesOnPaper);
+	await page.emulateMedia({ media: null });
+	const faults = places.length === wanted.length ? [] : [`${places.length} codes on paper, not ${wanted.length}`];
+	places.forEach((place, i) => {
+		const dots = (inches) => String(Math.max(0, Math.round(inches * 300)));
+		const out = join(folder, `${name}-paper-${i}`);
+		execFileSync('pdftoppm', ['-r', '300', '-gray', '-png', '-singlefile', '-f', String(place.sheet),
+			'-l', String(place.sheet), '-x', dots(place.x - 0.02), '-y', dots(place.y - 0.02),
+			'-W', dots(place.side + 0.04), '-H', dots(place.side + 0.04), pdf, out], { stdio: 'pipe' });
+		let read = '';
+		try {
+			read = execFileSync('zbarimg', ['--nodbus', '--raw', '-q', `${out}.png`], { encoding: 'utf8', stdio: 'pipe' }).trim();
+		} catch { /* none was read */ }
+		if (read !== wanted[i]) faults.push(`${wanted[i]} is not read from paper`);
+	});
+	return faults;
+}
+
 async function overflows(page, isLabels) {
 	const faults = [];
 	for (const width of isLabels ? [1280] : SCREENS) {
@@ -164,7 +197,10 @@ async function look(context, name, folder) {
 	report(name, 'nothing overflows', await overflows(page, /^(labels|strips)/.test(name)));
 	report(name, 'pages of paper', await printed(page, name, html));
 	const list = join(pages, name.replace('.html', '.codes'));
-	if (existsSync(list)) report(name, 'QR codes', await codesRead(page, list, folder, name));
+	if (existsSync(list)) {
+		report(name, 'QR codes', await codesRead(page, list, folder, name));
+		if (name.startsWith('labels')) report(name, 'QR codes on paper', await codesPrinted(page, list, folder, name));
+	}
 	await page.screenshot({ path: join(pages, name.replace('.html', '.png')), fullPage: true });
 	await page.close();
 }
@@ -192,6 +228,7 @@ async function checkTheChecks(context, folder) {
 	must('self-contained', selfContained(stripTexts(html)));
 	must('nothing overflows', await overflows(page, true));
 	must('pages of paper', await printed(page, 'labels-a4.html', html));
+	must('QR codes on paper', await codesPrinted(page, join(pages, 'labels-a4.codes'), folder, name));
 	must('QR codes', await codesRead(page, join(pages, 'labels-a4.codes'), folder, name));
 	await page.close();
 }

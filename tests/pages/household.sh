@@ -51,8 +51,8 @@ printf '%s\n' '4 lb plums, stoned' '1/2 cup vinegar' '2 cups sugar' |
 	j recipe add 'plum thing' --measures us -
 
 for sheet in 70x37mm 63.5x38.1mm 38.1x21.2mm 66.7x25.4mm; do
-	page "labels-made-$sheet" label 20-002 20-003-01..07 20-006-01..03 --sheet "$sheet" --skip 2
-	codes "labels-made-$sheet" 20-002 20-003-01..07 20-006-01..03
+	page "labels-made-$sheet" label '20-002 4-9' 20-003-01..07 20-006-01..03 --sheet "$sheet" --skip 2
+	codes "labels-made-$sheet" '20-002 4-9' 20-003-01..07 20-006-01..03
 done
 page strips-made label 20-001 --strip
 codes strips-made 20-001
