@@ -165,7 +165,7 @@ static void candidates(struct sheet_maker *maker, const struct food_match *match
 	sheet_reason(maker, sheet_keep(maker, "Is it one of these? %s", all), NULL);
 }
 
-static bool put_title(struct invocation *inv, const struct asked *asked,
+static bool put_recipe(struct invocation *inv, const struct asked *asked,
 		      const struct own_recipe *own, struct sheet_maker *maker)
 {
 	char words[ARGUMENT_MAX];
@@ -189,18 +189,18 @@ static bool put_wanted(struct invocation *inv, const struct asked *asked,
 		       const struct own_recipe *own, struct sheet_maker *maker, int *status)
 {
 	struct decision decision;
-	if (!put_title(inv, asked, own, maker))
-		return false;
 	if (own_recipe_stops(own)) {
 		comparison_reasons(maker, own->held.comparison);
 		*status = verdict_exit_code(own->held.comparison->verdict);
-		return true;
+		return put_recipe(inv, asked, own, maker);
 	}
 	decide(reference_edition(), &asked->request, &decision);
 	*status = verdict_exit_code(decision.verdict);
 	sheet_decision(maker, &asked->request, &decision);
 	candidates(maker, &asked->request.food);
-	return decision.verdict != VERDICT_TESTED || put_plan(inv, asked, &decision, maker);
+	if (decision.verdict == VERDICT_TESTED && !put_plan(inv, asked, &decision, maker))
+		return false;
+	return put_recipe(inv, asked, own, maker);
 }
 
 static bool sheet_wanted(struct invocation *inv, struct sheet_maker *maker, int *status)

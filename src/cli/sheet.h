@@ -35,7 +35,7 @@ void sheet_release(struct sheet_maker *maker);
 const char *sheet_keep(struct sheet_maker *maker, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
-/* --- sheet_recipe.c: --in and --scale; false: inv->err is filled --- */
+/* --- sheet_recipe.c: --in and --scale, once the process is there; false: inv->err is filled --- */
 
 /* Her own recipe of that name; *found is false when it is no longer kept. */
 bool sheet_own_recipe(struct invocation *inv, const char *name, struct sheet_maker *maker,

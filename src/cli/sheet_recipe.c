@@ -133,7 +133,10 @@ static void put_words(const struct formula_set *set, const struct formula *formu
 			    (struct sheet_ingredient){"", sheet_keep(maker, "%s", line)};
 }
 
-/* Of a food without a formula: how it is made ready, and how much a load takes. */
+/*
+ * Of a food without a formula: how it is made ready, and how much a load takes. Without a process
+ * there is nothing to make it ready for.
+ */
 static bool put_directions(struct invocation *inv, const struct food *food,
 			   struct sheet_maker *maker)
 {
@@ -142,7 +145,7 @@ static bool put_directions(struct invocation *inv, const struct food *food,
 		return error_usage(inv->err, "scale: there is no recipe for %s in the tables to be "
 					     "scaled; leave it out",
 				   food->slug);
-	for (const char *at = food->steps; *at;) {
+	for (const char *at = maker->sheet.process ? food->steps : ""; *at;) {
 		size_t n = strcspn(at, "\n");
 		if (maker->sheet.directions_n == SHEET_DIRECTIONS_MAX) {
 			maker->lost = true;
@@ -152,7 +155,7 @@ static bool put_directions(struct invocation *inv, const struct food *food,
 		    sheet_keep(maker, "%.*s", (int)n, at);
 		at += n + (at[n] == '\n');
 	}
-	if (food->lb_per_7qt_milli != NONE)
+	if (maker->sheet.process && food->lb_per_7qt_milli != NONE)
 		maker->sheet.note =
 		    sheet_keep(maker, "Published: %s lb for 7 quarts.",
 			       milli_words(quarts, sizeof quarts, food->lb_per_7qt_milli));

@@ -66,7 +66,7 @@ static void ingredients(FILE *out, const struct paper_sheet *sheet)
 		html_print(out, "<li>%s</li>\n", sheet->directions[i]);
 	if (sheet->directions_n > 0)
 		fputs("</ul>\n", out);
-	if (sheet->ingredients_n == 0 && sheet->directions_n == 0)
+	if (sheet->ingredients_n == 0 && sheet->directions_n == 0 && is_tested(sheet))
 		fputs("<p>There is none here: take it from the publication, unchanged.</p>\n", out);
 	if (*sheet->note)
 		html_print(out, "<p class=\"source\">%s</p>\n", sheet->note);

@@ -24,5 +24,6 @@ int main(int argc, char *argv[])
 	ok = bench_recipes() && ok;
 	ok = bench_record(argv[1]) && ok;
 	ok = bench_import(argv[1]) && ok;
+	ok = bench_report(argv[1]) && ok;
 	return ok ? EXIT_SUCCESS : EXIT_FAILURE;
 }

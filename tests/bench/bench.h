@@ -22,5 +22,7 @@ bool bench_recipes(void);
 bool bench_record(const char *program);
 /* "log import" of an export against the sqlite3 shell's .import of the same rows. */
 bool bench_import(const char *program);
+/* The report of a year of a busy kitchen: read and drawn, and through the whole program. */
+bool bench_report(const char *program);
 
 #endif

@@ -45,7 +45,7 @@ $ jarwright sheet carrots --canner boiling-water --jar pint --elevation 0ft --ja
 carrots.html is written; open it in a browser to look at it or print it
 = 3
 
-$ grep -o 'Not for the shelf\|Low-acid food is only processed in a pressure canner\|<p class="big">[0-9][0-9]*\|class="boxes"' carrots.html
+$ grep -o 'Not for the shelf\|Low-acid food is only processed in a pressure canner\|<p class="big">[0-9][0-9]*\|class="boxes"\|simmer' carrots.html
 Not for the shelf
 Low-acid food is only processed in a pressure canner
 
