@@ -128,7 +128,8 @@ bool household_shelf(struct household *db, const struct shelf_filter *filter,
 		     struct jar_groups *out, struct error *err);
 /*
  * The picked jars, the groups of a batch side by side in the order of the picks. A jar that is not
- * there is a usage error, and so are fewer jars here than are counted; none of a whole batch is not.
+ * there is a usage error, and so are fewer jars here than are counted; none of a whole batch is
+ * not.
  */
 bool household_picked_jars(struct household *db, const struct jar_picks *picks,
 			   struct jar_groups *out, struct error *err);

@@ -26,7 +26,7 @@ struct report_food {
 	int put_up[REPORT_MONTHS]; /* jars, by the month of the batch */
 	int eaten, given;          /* jars of whatever year, in this one */
 	int lost;                  /* discarded, likewise */
-	int left; /* jars here at the end of the year, or now if it is not over */
+	int left;                  /* jars here at the end of the year, or now if it is not over */
 };
 
 struct report_size {

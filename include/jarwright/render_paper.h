@@ -103,8 +103,8 @@ struct paper_sheet {
 	const char *title; /* the recipe or the food */
 	const char *batch; /* "26-041" */
 	const char *day;
-	const char *makes; /* "about 9 half-pints" */
-	const char *note;  /* of the amounts: how far they are rounded */
+	const char *makes;             /* "about 9 half-pints" */
+	const char *note;              /* of the amounts: how far they are rounded */
 	const char *const *directions; /* where there is no list of ingredients */
 	size_t directions_n;
 	const struct sheet_ingredient *ingredients;
@@ -121,7 +121,7 @@ struct paper_sheet {
 	size_t loads_n;
 	const struct sheet_fixed *fixed; /* what must not be changed */
 	size_t fixed_n;
-	int jars; /* boxes for the seal check, 0 to 1000 */
+	int jars;                   /* boxes for the seal check, 0 to 1000 */
 	const char *const *sources; /* what short names of sources stand for */
 	size_t sources_n;
 	const char *edition;

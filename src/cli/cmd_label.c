@@ -41,10 +41,10 @@ static int answer_list(struct invocation *inv, const struct label_words *words, 
 	json_t *list = json_array();
 	for (size_t i = 0; list && i < n; i++) {
 		const struct paper_label *l = &words[i].label;
-		list = json_append(
-		    list, json_pack("{s:s, s:s, s:s, s:s, s:s, s:s}", "jar", l->code, "batch",
-				    l->batch, "food", l->food, "put_up", l->put_up, "best_before",
-				    l->best_before, "keep", l->keep));
+		list = json_append(list, json_pack("{s:s, s:s, s:s, s:s, s:s, s:s}", "jar", l->code,
+						   "batch", l->batch, "food", l->food, "put_up",
+						   l->put_up, "best_before", l->best_before, "keep",
+						   l->keep));
 	}
 	return answer_json(inv, json_pack("{s:o}", "labels", list), STATUS_DONE);
 }
@@ -106,9 +106,10 @@ static int run(struct invocation *inv)
 	if (!ok)
 		return command_failed(inv);
 	if (groups.groups_n == 0)
-		error_usage(inv->err,
-			    "label: batch %s has no jars here; log them with 'jarwright batch load'",
-			    inv->operands[0]);
+		error_usage(
+		    inv->err,
+		    "label: batch %s has no jars here; log them with 'jarwright batch load'",
+		    inv->operands[0]);
 	int status = groups.groups_n > 0 ? answer(inv, &on, &groups) : command_failed(inv);
 	jar_groups_release(&groups);
 	return status;

@@ -116,7 +116,8 @@ static int run(struct invocation *inv)
 	struct own_recipe own;
 	struct plan_wish wish = {.jars = 0};
 	if (!asked_read(inv, "empty-jars", &asked) || !read_times(inv, &wish) ||
-	    !read_jars(inv, &wish) || !plan_canner_settle(inv, &asked) || !plan_load_read(inv, &asked, &wish))
+	    !read_jars(inv, &wish) || !plan_canner_settle(inv, &asked) ||
+	    !plan_load_read(inv, &asked, &wish))
 		return command_failed(inv);
 	int status = !own_recipe_find(inv, &asked, &own) ? command_failed(inv)
 		     : own_recipe_stops(&own)            ? own_recipe_answer(inv, &asked, &own)

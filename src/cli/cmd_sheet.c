@@ -105,7 +105,8 @@ static bool read_wish(struct invocation *inv, const struct asked *asked, struct 
 	const char *jars = option(inv, "jars");
 	struct yield yield = {.jars = 0};
 	if (jars && option(inv, "have"))
-		return error_usage(inv->err, "sheet: --jars and --have say the same; leave one out");
+		return error_usage(inv->err,
+				   "sheet: --jars and --have say the same; leave one out");
 	if (jars && !count_parse("jars", jars, PLAN_JARS_MAX, &wish->jars, inv->err))
 		return false;
 	if (!plan_have_read(inv, asked, &yield))
@@ -138,9 +139,8 @@ static bool put_plan(struct invocation *inv, const struct asked *asked,
 	if (!counted)
 		return true;
 	sheet_plan_loads(maker, &plan, option(inv, "start") != NULL);
-	maker->sheet.makes =
-	    sheet_keep(maker, "%d %s", wish.jars,
-		       jar_words(words, sizeof words, reference_edition(), jar));
+	maker->sheet.makes = sheet_keep(maker, "%d %s", wish.jars,
+					jar_words(words, sizeof words, reference_edition(), jar));
 	return true;
 }
 
@@ -166,7 +166,7 @@ static void candidates(struct sheet_maker *maker, const struct food_match *match
 }
 
 static bool put_recipe(struct invocation *inv, const struct asked *asked,
-		      const struct own_recipe *own, struct sheet_maker *maker)
+		       const struct own_recipe *own, struct sheet_maker *maker)
 {
 	char words[ARGUMENT_MAX];
 	bool found;
@@ -179,9 +179,8 @@ static bool put_recipe(struct invocation *inv, const struct asked *asked,
 		maker->sheet.title = match->foods[0]->title;
 		return sheet_formula(inv, match->foods[0], maker);
 	}
-	maker->sheet.title = operand_words(inv, words, sizeof words)
-				 ? sheet_keep(maker, "%s", words)
-				 : "";
+	maker->sheet.title =
+	    operand_words(inv, words, sizeof words) ? sheet_keep(maker, "%s", words) : "";
 	return true;
 }
 
@@ -209,8 +208,8 @@ static bool sheet_wanted(struct invocation *inv, struct sheet_maker *maker, int 
 	struct own_recipe own;
 	if (!asked_read(inv, "empty-jars", &asked) || !plan_canner_settle(inv, &asked))
 		return false;
-	bool ok = own_recipe_find(inv, &asked, &own) &&
-		  put_wanted(inv, &asked, &own, maker, status);
+	bool ok =
+	    own_recipe_find(inv, &asked, &own) && put_wanted(inv, &asked, &own, maker, status);
 	own_recipe_release(&own);
 	return ok;
 }
@@ -241,8 +240,9 @@ static const struct option_spec options[] = {
     {"empty-jars", "sterile|clean", "state of the empty jars"},
     PLAN_AMOUNT_OPTIONS,
     {"start", "HH:MM", "when the first load goes on; without it the sheet has no times of day"},
-    {"in", "SYSTEM", "the measures of the recipe: us, imperial, canada, australia, new-zealand, "
-		     "metric, or several of them with commas; those of your kitchen if not said"},
+    {"in", "SYSTEM",
+     "the measures of the recipe: us, imperial, canada, australia, new-zealand, "
+     "metric, or several of them with commas; those of your kitchen if not said"},
     {"scale", "N", "the recipe times this: 1/2, 3"},
     OPTION_OUT,
     OPTION_JSON,

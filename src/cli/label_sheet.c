@@ -163,8 +163,8 @@ bool label_sheet_parse(const char *text, struct label_sheet *out, struct error *
 	*out = sold[0];
 	if (!text)
 		return true;
-	*out = (struct label_sheet){.paper_width = papers[0].width,
-				    .paper_height = papers[0].height};
+	*out =
+	    (struct label_sheet){.paper_width = papers[0].width, .paper_height = papers[0].height};
 	for (const char *at = text;;) {
 		size_t n = strcspn(at, ",");
 		snprintf(part, sizeof part, "%.*s", n < sizeof part ? (int)n : 0, at);
@@ -180,8 +180,8 @@ bool label_sheet_parse(const char *text, struct label_sheet *out, struct error *
 	if (!margin) {
 		out->margin_left = in_the_middle(out->paper_width, out->columns, out->label_width,
 						 out->gap_across);
-		out->margin_top = in_the_middle(out->paper_height, out->rows, out->label_height,
-						out->gap_down);
+		out->margin_top =
+		    in_the_middle(out->paper_height, out->rows, out->label_height, out->gap_down);
 	}
 	return true;
 }

@@ -44,6 +44,9 @@ static void act_words(const struct shelf_line *line, char *keep, size_t size)
 	case ACT_DISCARD:
 		snprintf(keep, size, "DISCARD: do not taste");
 		break;
+	case ACT_FACTS:
+		snprintf(keep, size, "NOT FOR THE SHELF: its process is not known");
+		break;
 	default:
 		moment(line->deadline_ms, until);
 		snprintf(keep, size, "NOT FOR THE SHELF: chill before %s", until);
@@ -126,7 +129,8 @@ bool label_words_make(const struct jar_groups *groups, const struct shelf_list *
 	*n = 0;
 	*out = calloc(all + 1, sizeof **out);
 	if (!*out)
-		return error_failed(err, "label: out of memory; close other programs and try again");
+		return error_failed(err,
+				    "label: out of memory; close other programs and try again");
 	for (size_t i = 0; i < list->lines_n; i++) {
 		const struct shelf_line *line = &list->lines[i];
 		const struct jar_set *jars = &line->group->jars;

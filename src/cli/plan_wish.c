@@ -96,4 +96,3 @@ bool plan_load_read(struct invocation *inv, const struct asked *asked, struct pl
 		wish->jars_per_load = canner_load(&asked->kitchen_canner, rq->jar.jar);
 	return true;
 }
-

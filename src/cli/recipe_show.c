@@ -98,7 +98,8 @@ static int export_json(struct invocation *inv, bool linked)
 	int status = STATUS_DONE;
 	if (linked)
 		status = answer_json(inv, recipe_jsonld(&recipe), STATUS_DONE);
-	else if (recipe_systems_read(inv, &view) && recipe_total(view.tables, &recipe, &total, inv->err))
+	else if (recipe_systems_read(inv, &view) &&
+		 recipe_total(view.tables, &recipe, &total, inv->err))
 		status = answer_json(inv, recipe_view_json(&view), STATUS_DONE);
 	else
 		status = command_failed(inv);

@@ -8,10 +8,10 @@
 #include "plan_wish.h"
 #include "recipe.h"
 
-#define SHEET_FIXED_MAX 128
-#define SHEET_STEPS_MAX (PLAN_STEPS_MAX + 2)
+#define SHEET_FIXED_MAX      128
+#define SHEET_STEPS_MAX      (PLAN_STEPS_MAX + 2)
 #define SHEET_DIRECTIONS_MAX 64
-#define SHEET_TEXTS_MAX 4096
+#define SHEET_TEXTS_MAX      4096
 
 /* Owns every text of .sheet, which is written into the lists as they fill. */
 struct sheet_maker {

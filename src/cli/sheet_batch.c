@@ -103,8 +103,8 @@ static bool put_process(struct invocation *inv, const struct batch_view *view,
 	decide_again(view, &rq, &decision);
 	if (decision.verdict != VERDICT_TESTED) {
 		sheet_reason(maker,
-			     "The tables of today no longer give the process this batch was "
-			     "decided with. Do not process by an old sheet: ask check.",
+			     "The process this batch was decided with is not that of today's "
+			     "tables at its elevation. Do not process by it: ask check.",
 			     NULL);
 		return true;
 	}

@@ -39,9 +39,8 @@ void sheet_sources(struct sheet_maker *maker)
 	for (size_t i = 0; i < maker->cited.sources_n; i++) {
 		const struct source *source = maker->cited.sources[i];
 		const struct citation whole = {source, ""};
-		maker->sources[maker->sheet.sources_n++] =
-		    sheet_keep(maker, "%s: %s", source->id,
-			       citation_words(words, sizeof words, &whole));
+		maker->sources[maker->sheet.sources_n++] = sheet_keep(
+		    maker, "%s: %s", source->id, citation_words(words, sizeof words, &whole));
 	}
 }
 
@@ -112,7 +111,8 @@ static const char *headspace(struct sheet_maker *maker, const struct food *food)
 	char words[WORDS_BUFFER];
 	if (food->headspace_milli_in == NONE)
 		return sheet_keep(maker, "%s", food->headspace_note);
-	return sheet_keep(maker, "%s%s%s", inches_words(words, sizeof words, food->headspace_milli_in),
+	return sheet_keep(maker, "%s%s%s",
+			  inches_words(words, sizeof words, food->headspace_milli_in),
 			  *food->headspace_note ? "; " : "", food->headspace_note);
 }
 

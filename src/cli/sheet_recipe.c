@@ -18,7 +18,7 @@ static bool read_measures(struct invocation *inv, struct recipe_view *view)
 	if (!invocation_kitchen(inv, &kitchen))
 		return false;
 	view->in_n = 1;
-	view->in[0] = kitchen.units == UNITS_US	      ? SYSTEM_US
+	view->in[0] = kitchen.units == UNITS_US       ? SYSTEM_US
 		      : kitchen.units == UNITS_METRIC ? SYSTEM_METRIC
 						      : view->recipe->system;
 	return true;
@@ -66,9 +66,10 @@ static const char *note_words(struct sheet_maker *maker, const struct recipe_vie
 	return sheet_keep(maker, "%s%s%s%s%s", order == 0 ? "" : "The recipe times ",
 			  order == 0 ? "" : rational_words(factor, sizeof factor, view->factor),
 			  order == 0 ? "" : ".", said,
-			  order > 0 && rule ? " Careful: do not make a jam or jelly in more than one "
-					      "batch's amount at once; it may stay soft."
-					    : "");
+			  order > 0 && rule
+			      ? " Careful: do not make a jam or jelly in more than one "
+				"batch's amount at once; it may stay soft."
+			      : "");
 }
 
 static bool put_recipe(struct invocation *inv, struct recipe *recipe, struct sheet_maker *maker)
@@ -122,7 +123,8 @@ static char *formula_text(const struct formula_set *set, const struct formula *f
 	return NULL;
 }
 
-/* A formula without any amount cannot be read as a recipe, and need not be: it is shown as it is. */
+/* A formula without any amount cannot be read as a recipe, and need not be: it is shown as it is.
+ */
 static void put_words(const struct formula_set *set, const struct formula *formula,
 		      struct sheet_maker *maker)
 {
@@ -142,8 +144,9 @@ static bool put_directions(struct invocation *inv, const struct food *food,
 {
 	char quarts[WORDS_BUFFER];
 	if (option(inv, "scale"))
-		return error_usage(inv->err, "scale: there is no recipe for %s in the tables to be "
-					     "scaled; leave it out",
+		return error_usage(inv->err,
+				   "scale: there is no recipe for %s in the tables to be "
+				   "scaled; leave it out",
 				   food->slug);
 	for (const char *at = maker->sheet.process ? food->steps : ""; *at;) {
 		size_t n = strcspn(at, "\n");
@@ -178,8 +181,9 @@ static bool put_formula(struct invocation *inv, const struct formula_set *set,
 	bool ok = recipe_read(food->title, SYSTEM_US, text, n, &recipe, &unread);
 	free(text);
 	if (!ok && option(inv, "scale"))
-		return error_usage(inv->err, "scale: the recipe for %s gives no amounts to be "
-					     "scaled; leave it out",
+		return error_usage(inv->err,
+				   "scale: the recipe for %s gives no amounts to be "
+				   "scaled; leave it out",
 				   food->slug);
 	if (!ok) {
 		put_words(set, formula, maker);

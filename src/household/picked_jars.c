@@ -11,7 +11,7 @@ bool shelf_find_pick(struct household *db, const struct jar_pick *pick, int64_t 
 	struct batch_code code = {.year = pick->year, .number = pick->number};
 	char text[BATCH_CODE_SIZE];
 	memcpy(code.device, pick->device, sizeof code.device);
-	if (!db->sql || db->version < LOG_SCHEMA)
+	if (!store_has_log(db))
 		return error_usage(err, "batch %s: there is none; see 'jarwright batch list'",
 				   batch_code_text(code.year, code.number, text));
 	return find_batch_code(db, &code, batch, err);
@@ -35,8 +35,8 @@ static bool all_taken(const struct jar_pick *pick, const struct jar_set *taken, 
 				   code, pick->count);
 	for (int jar = jar_set_next(&pick->jars, 0); jar; jar = jar_set_next(&pick->jars, jar))
 		if (!jar_set_has(taken, jar))
-			return error_usage(
-			    err, "jar %s-%02d: there is no such jar in the batch", code, jar);
+			return error_usage(err, "jar %s-%02d: there is no such jar in the batch",
+					   code, jar);
 	return true;
 }
 

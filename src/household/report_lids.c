@@ -42,12 +42,13 @@ static bool read_tested(struct household *db, int64_t batch, struct tested *out,
 	sqlite3_stmt *query;
 	bool ok = true;
 	*out = (struct tested){.all = {{0}}};
-	if (!store_cached(db,
-			  "SELECT kind, body FROM event INDEXED BY event_subject WHERE subject = ?1 "
-			  "AND (kind = 'seal' OR (kind = 'jar' AND instr(body, '\"unsealed\"') > "
-			  "0)) AND NOT EXISTS (SELECT 1 FROM undone WHERE undone.event = event.id) "
-			  "AND NOT EXISTS (SELECT 1 FROM conflict WHERE conflict.event = event.id)",
-			  &query, err))
+	if (!store_cached(
+		db,
+		"SELECT kind, body FROM event INDEXED BY event_subject WHERE subject = ?1 "
+		"AND (kind = 'seal' OR (kind = 'jar' AND instr(body, '\"unsealed\"') > "
+		"0)) AND NOT EXISTS (SELECT 1 FROM undone WHERE undone.event = event.id) "
+		"AND NOT EXISTS (SELECT 1 FROM conflict WHERE conflict.event = event.id)",
+		&query, err))
 		return false;
 	sqlite3_bind_int64(query, 1, batch);
 	while (ok && sqlite3_step(query) == SQLITE_ROW)
@@ -72,8 +73,8 @@ static struct report_lot *lot_of(struct report_year *out, enum report_lids lids,
 }
 
 /* The lot of the batch's lids, or the row for several or none. */
-static struct report_lot *lot_of_batch(struct household *db, int64_t batch,
-				       struct report_year *out, struct error *err)
+static struct report_lot *lot_of_batch(struct household *db, int64_t batch, struct report_year *out,
+				       struct error *err)
 {
 	sqlite3_stmt *query;
 	struct report_lot found = {.lids = REPORT_NO_LOT};
@@ -95,9 +96,8 @@ static struct report_lot *lot_of_batch(struct household *db, int64_t batch,
 		report_text(query, 2, found.code, sizeof found.code);
 		report_text(query, 3, found.maker, sizeof found.maker);
 	}
-	struct report_lot *lot = store_done(db, query, err)
-				     ? lot_of(out, found.lids, found.id, err)
-				     : NULL;
+	struct report_lot *lot =
+	    store_done(db, query, err) ? lot_of(out, found.lids, found.id, err) : NULL;
 	if (!lot)
 		return NULL;
 	found.sealed = lot->sealed;
@@ -134,11 +134,12 @@ bool report_lids(struct household *db, const struct report_span *span, struct re
 {
 	sqlite3_stmt *query;
 	bool ok = true;
-	if (!store_cached(db,
-			  "SELECT batch.id FROM batch INDEXED BY batch_day WHERE batch.day BETWEEN "
-			  "?1 AND ?2 AND EXISTS (SELECT 1 FROM load WHERE load.batch = batch.id AND "
-			  "load.canner IS NOT NULL)",
-			  &query, err))
+	if (!store_cached(
+		db,
+		"SELECT batch.id FROM batch INDEXED BY batch_day WHERE batch.day BETWEEN "
+		"?1 AND ?2 AND EXISTS (SELECT 1 FROM load WHERE load.batch = batch.id AND "
+		"load.canner IS NOT NULL)",
+		&query, err))
 		return false;
 	sqlite3_bind_text(query, 1, span->first, -1, SQLITE_STATIC);
 	sqlite3_bind_text(query, 2, span->last, -1, SQLITE_STATIC);

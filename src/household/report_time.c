@@ -7,8 +7,7 @@
 static void add_load(sqlite3_stmt *row, struct report_year *out)
 {
 	int month = report_month((const char *)sqlite3_column_text(row, 0));
-	int64_t minutes =
-	    (sqlite3_column_int64(row, 2) - sqlite3_column_int64(row, 1)) / MINUTE_MS;
+	int64_t minutes = (sqlite3_column_int64(row, 2) - sqlite3_column_int64(row, 1)) / MINUTE_MS;
 	out->loads++;
 	/* Out as soon as timing began means that no end was said. */
 	if (minutes < 1 || month < 0)
@@ -55,12 +54,13 @@ bool report_recalls(struct household *db, const struct report_span *span, struct
 {
 	sqlite3_stmt *query;
 	bool ok = true;
-	if (!store_cached(db,
-			  "SELECT what, opened_ms, closed_ms, (SELECT count(*) FROM recall_jar "
-			  "WHERE recall = recall.id), (SELECT count(*) FROM recall_jar WHERE recall "
-			  "= recall.id AND disposition IS NULL) FROM recall WHERE opened_ms < ?2 AND "
-			  "(closed_ms IS NULL OR closed_ms >= ?1) ORDER BY opened_ms, id",
-			  &query, err))
+	if (!store_cached(
+		db,
+		"SELECT what, opened_ms, closed_ms, (SELECT count(*) FROM recall_jar "
+		"WHERE recall = recall.id), (SELECT count(*) FROM recall_jar WHERE recall "
+		"= recall.id AND disposition IS NULL) FROM recall WHERE opened_ms < ?2 AND "
+		"(closed_ms IS NULL OR closed_ms >= ?1) ORDER BY opened_ms, id",
+		&query, err))
 		return false;
 	sqlite3_bind_int64(query, 1, span->from_ms);
 	sqlite3_bind_int64(query, 2, span->to_ms);

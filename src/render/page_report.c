@@ -190,11 +190,12 @@ static void recalls(FILE *out, const struct report_year *report)
 		fputs("<p>None in this year.</p>\n", out);
 		return;
 	}
-	fputs("<table>\n<caption>Recalls opened in this year, or open in it; jars without a word on "
-	      "what became of them are still open</caption>\n<thead><tr><th scope=\"col\">what"
-	      "</th><th scope=\"col\">opened</th><th scope=\"col\">jars</th>"
-	      "<th scope=\"col\">still open</th></tr></thead>\n<tbody>\n",
-	      out);
+	fputs(
+	    "<table>\n<caption>Recalls opened in this year, or open in it; jars without a word on "
+	    "what became of them are still open</caption>\n<thead><tr><th scope=\"col\">what"
+	    "</th><th scope=\"col\">opened</th><th scope=\"col\">jars</th>"
+	    "<th scope=\"col\">still open</th></tr></thead>\n<tbody>\n",
+	    out);
 	for (size_t i = 0; i < report->recalls_n; i++) {
 		const struct report_recall *recall = &report->recalls[i];
 		char day[DATE_SIZE];
@@ -211,7 +212,8 @@ static void recalls(FILE *out, const struct report_year *report)
 static void hours_known(FILE *out, const struct report_year *report)
 {
 	fputs("<p>Hours at the canner: from the start of timing until the jars were out, as far as "
-	      "it was said. Picking, peeling, filling and heating up are not known.", out);
+	      "it was said. Picking, peeling, filling and heating up are not known.",
+	      out);
 	if (report->loads_untimed > 0)
 		html_print(out, " Of %d loads, %d have no end on record and are left out.",
 			   report->loads, report->loads_untimed);
@@ -229,7 +231,8 @@ static void hours(FILE *out, const struct report_year *report)
 	fputs("<h2>Time</h2>\n", out);
 	hours_known(out, report);
 	month_plot(out, "Hours by month",
-		   "Columns: hours at the canner in each month; the figures are in the table.", heights);
+		   "Columns: hours at the canner in each month; the figures are in the table.",
+		   heights);
 	month_head(out, "Batches and hours by month", "what", "all");
 	fputs("<tbody>\n<tr><th scope=\"row\">batches</th>", out);
 	month_cells(out, batches);
@@ -250,8 +253,10 @@ static void eaten(FILE *out, const struct report_year *report)
 		if (report->foods[i].eaten > most)
 			most = report->foods[i].eaten;
 	fputs("<h2>Eaten</h2>\n<table>\n<caption>Jars that left the shelf this year, whenever they "
-	      "were put up, and what is left of all years</caption>\n<thead><tr><th scope=\"col\">food</th>"
-	      "<th scope=\"col\">given</th><th scope=\"col\">discarded</th><th scope=\"col\">left</th>"
+	      "were put up, and what is left of all years</caption>\n<thead><tr><th "
+	      "scope=\"col\">food</th>"
+	      "<th scope=\"col\">given</th><th scope=\"col\">discarded</th><th "
+	      "scope=\"col\">left</th>"
 	      "<th scope=\"col\">eaten</th><th scope=\"col\" class=\"plotted\">plotted</th></tr>"
 	      "</thead>\n<tbody>\n",
 	      out);

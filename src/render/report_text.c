@@ -122,8 +122,8 @@ void report_summary(const struct page *page, const struct report_year *report)
 	}
 	char head[64];
 	int batches = all_months(report->batches);
-	snprintf(head, sizeof head, "%d jar%s from %d batch%s", jars, jars == 1 ? "" : "s",
-		 batches, batches == 1 ? "" : "es");
+	snprintf(head, sizeof head, "%d jar%s from %d batch%s", jars, jars == 1 ? "" : "s", batches,
+		 batches == 1 ? "" : "es");
 	page_headline(page, year, head);
 	size_line(page, report);
 	food_lines(page, report);
@@ -145,11 +145,10 @@ static json_t *foods_json(const struct report_year *report)
 	json_t *list = json_array();
 	for (size_t i = 0; list && i < report->foods_n; i++) {
 		const struct report_food *food = &report->foods[i];
-		list = json_append(list,
-				   json_pack("{s:s, s:o, s:i, s:i, s:i, s:i}", "food", food->food,
-					     "put_up", months_json(food->put_up), "eaten",
-					     food->eaten, "given", food->given, "discarded",
-					     food->lost, "left", food->left));
+		list = json_append(list, json_pack("{s:s, s:o, s:i, s:i, s:i, s:i}", "food",
+						   food->food, "put_up", months_json(food->put_up),
+						   "eaten", food->eaten, "given", food->given,
+						   "discarded", food->lost, "left", food->left));
 	}
 	return list;
 }
@@ -161,13 +160,13 @@ static json_t *lots_json(const struct report_year *report)
 		const struct report_lot *lot = &report->lots[i];
 		double rate;
 		bool known = report_failure_rate(lot, &rate);
-		list = json_append(
-		    list, json_pack("{s:s?, s:s, s:s, s:b, s:i, s:i, s:o}", "lot",
-				    lot->lids == REPORT_ONE_LOT ? lot->lot : NULL, "code",
-				    lot->code, "supplier", lot->maker, "several",
-				    lot->lids == REPORT_SEVERAL_LOTS, "sealed", lot->sealed,
-				    "failed", lot->failed, "failed_of_hundred",
-				    known ? json_tenth(rate) : json_null()));
+		list = json_append(list, json_pack("{s:s?, s:s, s:s, s:b, s:i, s:i, s:o}", "lot",
+						   lot->lids == REPORT_ONE_LOT ? lot->lot : NULL,
+						   "code", lot->code, "supplier", lot->maker,
+						   "several", lot->lids == REPORT_SEVERAL_LOTS,
+						   "sealed", lot->sealed, "failed", lot->failed,
+						   "failed_of_hundred",
+						   known ? json_tenth(rate) : json_null()));
 	}
 	return list;
 }

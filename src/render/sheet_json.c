@@ -15,8 +15,8 @@ static json_t *says_json(const struct sheet_fixed *says, size_t n)
 {
 	json_t *list = json_array();
 	for (size_t i = 0; list && i < n; i++)
-		list = json_append(list, json_pack("{s:s, s:s}", "text", says[i].says, "source",
-						   says[i].source));
+		list = json_append(
+		    list, json_pack("{s:s, s:s}", "text", says[i].says, "source", says[i].source));
 	return list;
 }
 
@@ -44,9 +44,9 @@ static json_t *loads_json(const struct paper_sheet *sheet)
 	json_t *list = json_array();
 	for (size_t i = 0; list && i < sheet->loads_n; i++) {
 		const struct sheet_load *load = &sheet->loads[i];
-		list = json_append(list, json_pack("{s:i, s:i, s:s, s:s}", "first", load->first,
-						   "last", load->last, "begins", load->begins,
-						   "out", load->out));
+		list = json_append(list,
+				   json_pack("{s:i, s:i, s:s, s:s}", "first", load->first, "last",
+					     load->last, "begins", load->begins, "out", load->out));
 	}
 	return list;
 }
@@ -61,15 +61,15 @@ static json_t *words_json(const char *const *words, size_t n)
 
 json_t *sheet_json(const struct paper_sheet *sheet)
 {
-	return json_pack("{s:s, s:s, s:s, s:s, s:o, s:o, s:s, s:o, s:b, s:o, s:o, s:o, s:o, s:i, s:o, "
-			 "s:s}",
-			 "title", sheet->title, "batch", sheet->batch, "day", sheet->day, "makes",
-			 sheet->makes, "ingredients", ingredients_json(sheet), "directions",
-			 words_json(sheet->directions, sheet->directions_n), "note", sheet->note,
-			 "process", process_json(sheet->process), "unclear", sheet->unclear,
-			 "reasons", says_json(sheet->reasons, sheet->reasons_n), "steps",
-			 steps_json(sheet), "loads", loads_json(sheet), "fixed",
-			 says_json(sheet->fixed, sheet->fixed_n), "jars", sheet->jars, "sources",
-			 words_json(sheet->sources, sheet->sources_n), "edition",
-			 sheet->edition);
+	return json_pack(
+	    "{s:s, s:s, s:s, s:s, s:o, s:o, s:s, s:o, s:b, s:o, s:o, s:o, s:o, s:i, s:o, "
+	    "s:s}",
+	    "title", sheet->title, "batch", sheet->batch, "day", sheet->day, "makes", sheet->makes,
+	    "ingredients", ingredients_json(sheet), "directions",
+	    words_json(sheet->directions, sheet->directions_n), "note", sheet->note, "process",
+	    process_json(sheet->process), "unclear", sheet->unclear, "reasons",
+	    says_json(sheet->reasons, sheet->reasons_n), "steps", steps_json(sheet), "loads",
+	    loads_json(sheet), "fixed", says_json(sheet->fixed, sheet->fixed_n), "jars",
+	    sheet->jars, "sources", words_json(sheet->sources, sheet->sources_n), "edition",
+	    sheet->edition);
 }

@@ -96,9 +96,9 @@ static bool write_year(struct household *db, struct error *err)
 	char name[32];
 	if (!log_begin(db, err))
 		return false;
-	bool ok = begin(db, "canner-add",
-			json_pack("{s:s, s:s}", "name", "big pot", "kind", "boiling-water"), canner,
-			err);
+	bool ok =
+	    begin(db, "canner-add",
+		  json_pack("{s:s, s:s}", "name", "big pot", "kind", "boiling-water"), canner, err);
 	for (int i = 0; i < LOTS && ok; i++) {
 		(void)snprintf(name, sizeof name, "carton %d", i);
 		ok = begin(db, "lot-add", json_pack("{s:s, s:s}", "kind", "lids", "name", name),

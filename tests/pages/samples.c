@@ -276,13 +276,14 @@ static void all_reports(const char *folder)
 	    {"Marmalade", {22, 30, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}, 33, 9, 0, 10},
 	    {"Rhubarb, stewed", {0, 0, 0, 12, 18, 6, 0, 0, 0, 0, 0, 0}, 19, 0, 2, 15},
 	};
-	static struct report_lot lots[] = {{0, "wide lids, spring", "L-2207 B", "maker one", 212, 3, 1},
-						 {0, "wide lids, autumn", "L-2209 A", "maker one", 118, 17, 2},
-						 {0, "narrow lids", "00417", "maker two", 64, 1, 3},
-						 {0, "gift", "", "", 11, 0, 4},
-						 {0, "new carton", "L-2301 A", "maker one", 0, 0, 5},
-					   {REPORT_SEVERAL_LOTS, "", "", "", 9, 1, 0},
-					   {REPORT_NO_LOT, "", "", "", 45, 2, 0}};
+	static struct report_lot lots[] = {
+	    {0, "wide lids, spring", "L-2207 B", "maker one", 212, 3, 1},
+	    {0, "wide lids, autumn", "L-2209 A", "maker one", 118, 17, 2},
+	    {0, "narrow lids", "00417", "maker two", 64, 1, 3},
+	    {0, "gift", "", "", 11, 0, 4},
+	    {0, "new carton", "L-2301 A", "maker one", 0, 0, 5},
+	    {REPORT_SEVERAL_LOTS, "", "", "", 9, 1, 0},
+	    {REPORT_NO_LOT, "", "", "", 45, 2, 0}};
 	static struct report_size sizes[] = {{"pint", 301}, {"quart", 104}, {"half-pint", 32}};
 	static struct report_recall recalls[] = {
 	    {"lot wide lids, autumn", {INT64_C(1790000000000), 0}, false, 118, 4}};

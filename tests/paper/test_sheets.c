@@ -114,7 +114,7 @@ START_TEST(hostile_sheets_are_pages_all_the_same)
 				    .batch = hostile,
 				    .day = hostile,
 				    .makes = hostile,
-					 .note = "",
+				    .note = "",
 				    .ingredients = &line,
 				    .ingredients_n = 1,
 				    .process = &p,

@@ -183,7 +183,8 @@ START_TEST(a_test_that_was_taken_back_does_not_count)
 	canner_load_at(id, pot, 2, august, 45);
 	int64_t wrong = day_seal(&f, id, "1-2", false, august + 13 * HOUR_MS);
 	ck_assert(log_begin(f.db, &f.err));
-	ck_assert(log_end(f.db, log_undo(f.db, wrong, (struct instant){august, 0}, &f.err), &f.err));
+	ck_assert(
+	    log_end(f.db, log_undo(f.db, wrong, (struct instant){august, 0}, &f.err), &f.err));
 	look();
 	ck_assert_uint_eq(report.lots_n, 1);
 	ck_assert_int_eq(report.lots[0].sealed + report.lots[0].failed, 0);
@@ -226,10 +227,10 @@ static void recall(int64_t batch, int64_t at, bool recorded, bool closed)
 	ck_assert(event_uuid(f.db, batch, uuid, &f.err));
 	for (int k = 0; k < UUID_SIZE; k++)
 		snprintf(hex + 2 * k, 3, "%02x", uuid[k]);
-	int64_t id = log_must(&f, "recall-open", 0, at,
-			      json_pack("{s:s, s:s, s:[{s:s, s:s}], s:{}}", "reason", "lot", "what",
-					"lot wide", "jars", "batch", hex, "jars", "1-2",
-					"request"));
+	int64_t id =
+	    log_must(&f, "recall-open", 0, at,
+		     json_pack("{s:s, s:s, s:[{s:s, s:s}], s:{}}", "reason", "lot", "what",
+			       "lot wide", "jars", "batch", hex, "jars", "1-2", "request"));
 	if (recorded)
 		log_must(&f, "recall-record", id, at,
 			 json_pack("{s:s, s:s, s:s}", "batch", hex, "jars", closed ? "1-2" : "1",
@@ -242,8 +243,8 @@ START_TEST(recalls_open_in_the_year_are_told)
 {
 	int64_t id = batch_at(1, "Beets", NULL, from - 10 * DAY_MS);
 	day_load(&f, id, 7, "pint", "processed", from - 10 * DAY_MS);
-	recall(id, from - 2 * DAY_MS, true, true);  /* over before it */
-	recall(id, from - DAY_MS, true, false);	    /* still open in it */
+	recall(id, from - 2 * DAY_MS, true, true); /* over before it */
+	recall(id, from - DAY_MS, true, false);    /* still open in it */
 	recall(id, august, false, false);
 	recall(id, to, false, false); /* after it */
 	look();
