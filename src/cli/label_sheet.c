@@ -61,8 +61,8 @@ static bool take_length(const char *text, int32_t *um, const char **end)
 {
 	char number[PART_SIZE];
 	struct error unused = {0};
-	struct rational mm;
-	int64_t down, up;
+	struct rational mm = {0, 1};
+	int64_t down = 0, up = 0;
 	size_t n = strspn(text, "0123456789.");
 	if (n == 0 || n >= sizeof number)
 		return false;

@@ -62,7 +62,7 @@ static bool write_batch(struct household *db, int i, const char *lot, const char
 			struct error *err)
 {
 	int64_t id = 0;
-	int64_t at = from + i * 3 * DAY_MS;
+	int64_t at = from + 3 * DAY_MS * i;
 	int jars = 11 + (i % 3 != 0);
 	char sealed[16];
 	char failed[16];
@@ -73,7 +73,7 @@ static bool write_batch(struct household *db, int i, const char *lot, const char
 	    add(db, "load", id, at,
 		json_pack("{s:i, s:i, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I, s:s}", "number", 1,
 			  "first", 1, "jars", "n", jars, "size", i % 4 ? "pint" : "quart", "facts",
-			  "outcome", "processed", "why", "", "out_ms", (json_int_t)(at + HOUR_MS),
+			  "outcome", "processed", "why", "", "out_ms", (json_int_t)at + HOUR_MS,
 			  "canner", canner),
 		NULL, err) &&
 	    add(db, "seal", id, at + DAY_MS,

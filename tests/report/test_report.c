@@ -43,6 +43,15 @@ static int64_t batch_at(int number, const char *title, const char *food, int64_t
 			 &(struct day){.number = number, .at = at, .title = title, .food = food});
 }
 
+/* The UUID of an event, as bodies have it. */
+static void hex_of(int64_t event, char hex[static UUID_TEXT_SIZE])
+{
+	uint8_t uuid[UUID_SIZE];
+	ck_assert(event_uuid(f.db, event, uuid, &f.err));
+	for (size_t k = 0; k < UUID_SIZE; k++)
+		snprintf(hex + 2 * k, 3, "%02x", uuid[k]);
+}
+
 /* A lot of lids, put into a batch. */
 static int64_t lids(const char *name, const char *code)
 {
@@ -54,11 +63,8 @@ static void put_lots(int64_t batch, const int64_t *lots, size_t n)
 {
 	json_t *list = json_array();
 	for (size_t i = 0; i < n; i++) {
-		uint8_t uuid[UUID_SIZE];
 		char hex[UUID_TEXT_SIZE] = "";
-		ck_assert(event_uuid(f.db, lots[i], uuid, &f.err));
-		for (int k = 0; k < UUID_SIZE; k++)
-			snprintf(hex + 2 * k, 3, "%02x", uuid[k]);
+		hex_of(lots[i], hex);
 		ck_assert_int_eq(json_array_append_new(list, json_string(hex)), 0);
 	}
 	log_must(&f, "batch-amend", batch, august,
@@ -68,16 +74,13 @@ static void put_lots(int64_t batch, const int64_t *lots, size_t n)
 /* Load 1 in a canner, from the moment for so many minutes. */
 static void canner_load_at(int64_t batch, int64_t canner, int n, int64_t at, int minutes)
 {
-	uint8_t uuid[UUID_SIZE];
 	char hex[UUID_TEXT_SIZE] = "";
-	ck_assert(event_uuid(f.db, canner, uuid, &f.err));
-	for (int k = 0; k < UUID_SIZE; k++)
-		snprintf(hex + 2 * k, 3, "%02x", uuid[k]);
+	hex_of(canner, hex);
 	log_must(&f, "load", batch, at,
 		 json_pack("{s:i, s:i, s:[{s:i, s:s}], s:{}, s:s, s:s, s:I, s:s}", "number", 1,
 			   "first", 1, "jars", "n", n, "size", "pint", "facts", "outcome",
 			   "processed", "why", "", "out_ms",
-			   (json_int_t)(at + minutes * INT64_C(60000)), "canner", hex));
+			   (json_int_t)at + minutes * (json_int_t)60000, "canner", hex));
 }
 
 static int64_t canner(void)
@@ -222,11 +225,8 @@ END_TEST
 
 static void recall(int64_t batch, int64_t at, bool recorded, bool closed)
 {
-	uint8_t uuid[UUID_SIZE];
 	char hex[UUID_TEXT_SIZE] = "";
-	ck_assert(event_uuid(f.db, batch, uuid, &f.err));
-	for (int k = 0; k < UUID_SIZE; k++)
-		snprintf(hex + 2 * k, 3, "%02x", uuid[k]);
+	hex_of(batch, hex);
 	int64_t id =
 	    log_must(&f, "recall-open", 0, at,
 		     json_pack("{s:s, s:s, s:[{s:s, s:s}], s:{}}", "reason", "lot", "what",
