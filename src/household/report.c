@@ -200,7 +200,7 @@ bool household_report(struct household *db, int year, int64_t from_ms, int64_t t
 	*out = (struct report_year){.year = year};
 	date_text((struct date){year, 1, 1}, span.first);
 	date_text((struct date){year, 12, 31}, span.last);
-	if (!db->sql || db->version < LOG_SCHEMA)
+	if (!store_has_log(db))
 		return true;
 	/* One view of the file, whoever else writes meanwhile. */
 	bool ok = store_exec(db, "BEGIN", err) && read_all(db, &span, out, err);

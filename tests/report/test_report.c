@@ -229,8 +229,9 @@ static void recall(int64_t batch, int64_t at, bool recorded, bool closed)
 	hex_of(batch, hex);
 	int64_t id =
 	    log_must(&f, "recall-open", 0, at,
-		     json_pack("{s:s, s:s, s:[{s:s, s:s}], s:{}}", "reason", "lot", "what",
-			       "lot wide", "jars", "batch", hex, "jars", "1-2", "request"));
+		     json_pack("{s:i, s:i, s:s, s:s, s:[{s:s, s:s}]}", "year", 2026, "number",
+			       log_count(&f, "SELECT count(*) + 1 FROM recall"), "reason", "lot",
+			       "what", "lot wide", "jars", "batch", hex, "jars", "1-2"));
 	if (recorded)
 		log_must(&f, "recall-record", id, at,
 			 json_pack("{s:s, s:s, s:s}", "batch", hex, "jars", closed ? "1-2" : "1",
