@@ -9,21 +9,26 @@
 #define TOLD_EVERY 1000
 
 /* The hash is over the text, and our exports rest on its being what jarwright writes. */
-static bool is_canonical(const struct event *event)
+static bool is_canonical(const struct event *event, bool *same, struct error *err)
 {
-	json_t *json = json_loadb(event->body, event->body_length, JSON_REJECT_DUPLICATES, NULL);
-	char *text = json_is_object(json) ? json_dumps(json, JSON_COMPACT | JSON_SORT_KEYS) : NULL;
-	bool same = text && strlen(text) == event->body_length &&
-		    memcmp(text, event->body, event->body_length) == 0;
+	json_t *json;
+	if (!body_read(event->body, event->body_length, &json, err))
+		return false;
+	char *text = json_is_object(json) ? body_write(json) : NULL;
+	*same = text && strlen(text) == event->body_length &&
+		memcmp(text, event->body, event->body_length) == 0;
 	free(text);
 	json_decref(json);
-	return same;
+	return true;
 }
 
 static bool take_row(struct intake *in, sqlite3_stmt *row, struct error *err)
 {
 	struct traveller t;
-	if (!traveller_read(row, &t) || !is_canonical(&t.event))
+	bool same = false;
+	if (traveller_read(row, &t) && !is_canonical(&t.event, &same, err))
+		return false;
+	if (!same)
 		return error_failed(err, "an entry of it cannot be read; use another copy");
 	return intake_event(in, &t, err) ||
 	       error_context(err, "entry %lld of a device", (long long)t.event.seq);

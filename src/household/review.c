@@ -99,6 +99,24 @@ static void take_facts(struct reviewing *r, const json_t *body, int offset_min)
 		}
 }
 
+/* Of one entry of the batch, a row of kind, body and offset: the decision, or what was said. */
+static bool take_event(struct reviewing *r, sqlite3_stmt *row)
+{
+	const char *kind = (const char *)sqlite3_column_text(row, 0);
+	const char *text = (const char *)sqlite3_column_text(row, 1);
+	json_t *body = NULL;
+	if (text && !body_read(text, (size_t)sqlite3_column_bytes(row, 1), &body, r->err))
+		return false;
+	if (kind && strcmp(kind, "batch-start") == 0) {
+		json_decref(r->batch.decision);
+		r->batch.decision = json_incref(json_object_get(body, "decision"));
+	} else if (body) {
+		take_facts(r, body, sqlite3_column_int(row, 2));
+	}
+	json_decref(body);
+	return true;
+}
+
 static bool read_events(struct reviewing *r)
 {
 	sqlite3_stmt *row;
@@ -110,20 +128,10 @@ static bool read_events(struct reviewing *r)
 			  &row, r->err))
 		return false;
 	sqlite3_bind_int64(row, 1, r->batch.record.id);
-	while (sqlite3_step(row) == SQLITE_ROW) {
-		const char *kind = (const char *)sqlite3_column_text(row, 0);
-		const char *text = (const char *)sqlite3_column_text(row, 1);
-		json_t *body =
-		    text ? json_loadb(text, (size_t)sqlite3_column_bytes(row, 1), 0, NULL) : NULL;
-		if (kind && strcmp(kind, "batch-start") == 0) {
-			json_decref(r->batch.decision);
-			r->batch.decision = json_incref(json_object_get(body, "decision"));
-		} else if (body) {
-			take_facts(r, body, sqlite3_column_int(row, 2));
-		}
-		json_decref(body);
-	}
-	return store_done(r->db, row, r->err);
+	bool ok = true;
+	while (ok && sqlite3_step(row) == SQLITE_ROW)
+		ok = take_event(r, row);
+	return store_done(r->db, row, r->err) && ok;
 }
 
 /* --- Gauges --- */
