@@ -31,7 +31,7 @@ COMPILE = $(CC) $(WARN) $(DEFS) $(INCS) $(CPPFLAGS) $(CFLAGS) $(LTO) $(SAME) $(X
 
 TABLES  := $(sort $(wildcard db/*.txt))
 GEN     := $(BUILD)/gen/rule_ids.h $(BUILD)/gen/reference_data.c
-MODULES := base measure physics reference recipe record import decide household plan render cli
+MODULES := base measure physics reference recipe record import decide household plan run render cli
 SRC     := $(filter-out src/cli/main.c,$(wildcard $(MODULES:%=src/%/*.c)))
 OBJ     := $(sort $(SRC:src/%.c=$(BUILD)/obj/%.o)) $(BUILD)/obj/gen/reference_data.o $(BUILD)/obj/gen/schema.o
 LIB     := $(BUILD)/libjarwright.a

@@ -91,6 +91,7 @@ struct load_jars {
 #define LOAD_JARS_MAX 8
 
 struct batch_load_entry {
+	int number; /* of a load that was running; 0: the next */
 	struct instant started, out;
 	const char *canner; /* by name; NULL: none, for the cold */
 	struct load_jars jars[LOAD_JARS_MAX];

@@ -218,6 +218,22 @@ CREATE TABLE load (
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX load_canner ON load (canner, started_ms);
 
+-- A load that is in a canner now, or was when nobody watched any more; it goes when the load is
+-- logged or given up. What the clock saw of it stands in its events.
+CREATE TABLE run (
+    batch    INTEGER NOT NULL REFERENCES event (id),
+    -- The number that the load will have.
+    number   INTEGER NOT NULL CHECK (number BETWEEN 1 AND 999),
+    canner   INTEGER NOT NULL REFERENCES event (id),
+    -- The step of its last event: 'process'; the list is in include/jarwright/run.h.
+    stage    TEXT NOT NULL CHECK (stage IN ('preheat', 'fill', 'heat', 'vent', 'pressurize',
+                                            'process', 'rest', 'depressurize', 'open', 'unload',
+                                            'cool')),
+    began_ms INTEGER NOT NULL,
+    PRIMARY KEY (batch, number)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX run_canner ON run (canner);
+
 CREATE TABLE jar (
     batch    INTEGER NOT NULL REFERENCES event (id),
     -- From 1: 26-041-07 is the seventh.

@@ -64,6 +64,7 @@ static const struct kind {
     {"batch-finish", false, apply_batch_finish},
     {"load-amend", false, apply_load_amend},
     {"load-record", false, apply_load_record},
+    {"run-step", false, apply_run_step},
     {"canner-add", true, apply_canner_add},
     {"canner-change", false, apply_canner_change},
     {"canner-retire", false, apply_canner_retire},

@@ -45,6 +45,14 @@ static void say_load(const struct event *event, const json_t *body, char *out, s
 		snprintf(out, size, "load %lld corrected: %s", number, text_of(body, "outcome"));
 }
 
+static void say_run(const struct event *event, const json_t *body, char *out, size_t size)
+{
+	(void)event;
+	snprintf(out, size, "load %lld in the canner: %s, %s",
+		 (long long)json_integer_value(json_object_get(body, "number")),
+		 text_of(body, "stage"), text_of(body, "what"));
+}
+
 static void say_thing(const struct event *event, const json_t *body, char *out, size_t size)
 {
 	bool adds = strcmp(event->kind, "lot-add") == 0 || strcmp(event->kind, "canner-add") == 0;
@@ -106,7 +114,7 @@ static void say(const struct event *event, char *out, size_t size)
 		const char *kind;
 		void (*say)(const struct event *event, const json_t *body, char *out, size_t size);
 	} sayers[] = {
-	    {"load", say_load},        {"load-amend", say_load},     {"seal", say_jars},
+	    {"load", say_load},        {"load-amend", say_load}, {"run-step", say_run},     {"seal", say_jars},
 	    {"jar", say_jars},         {"lot-add", say_thing},       {"lot-change", say_thing},
 	    {"canner-add", say_thing}, {"canner-change", say_thing}, {"batch-ph", say_ph},
 	    {"load-record", say_load},

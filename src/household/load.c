@@ -74,12 +74,15 @@ static bool add_load(struct household *db, const char *code, const struct batch_
 	int last, last_jar;
 	json_t *canner = NULL;
 	if (!find_batch(db, code, &id, err) ||
-	    !highest(db, "SELECT max(number) FROM load WHERE batch = ?1", id, &last, err) ||
+	    !highest(db,
+		     "SELECT max(number) FROM (SELECT number FROM load WHERE batch = ?1 UNION ALL "
+		     "SELECT number FROM run WHERE batch = ?1)",
+		     id, &last, err) ||
 	    !highest(db, "SELECT max(number) FROM jar WHERE batch = ?1", id, &last_jar, err))
 		return false;
 	if (entry->canner && !(canner = canner_json(db, entry->canner, err)))
 		return false;
-	*number = last + 1;
+	*number = entry->number ? entry->number : last + 1;
 	number_jars(entry, last_jar, jars);
 	bool ok = log_append(db, "load", id, entry->started,
 			     load_body(entry, *number, last_jar + 1, canner), NULL, err);

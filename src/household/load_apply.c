@@ -302,6 +302,8 @@ enum applied apply_load(struct applying *a)
 	bool cold = outcome && strcmp(outcome, "cold") == 0;
 	if (how == APPLIED)
 		how = insert_jars(a, load, cold ? batch.first : JAR_FILLED);
+	if (how == APPLIED)
+		how = apply_run_over(a, load);
 	if (how == APPLIED && json_object_get(a->body, "again")) {
 		const struct move again = {
 		    .to = JAR_REPROCESSED, .load = load, .for_shelf = batch.for_shelf};

@@ -32,6 +32,10 @@
  *                   a recorder's file: shown is what it shows, "restarted"; outcome what that
  *                   leaves of the load, which can only make it stricter; found is the whole of
  *                   what it shows, for programs. Its rows are not kept
+ *   run-step        number what stage clock_ms boot seen_ms? canner? jars?:[{n size}...]
+ *                   of a load in a canner now; what and stage: words of include/jarwright/run.h;
+ *                   clock_ms: reading of a clock that counts from the start of the machine,
+ *                   boot: which start; canner and jars: with what is 'begin'
  *   seal            jars sealed method? early
  *   jar             jars to place? why? late? happened?
  *                   late true: they stood too long, as judged then; happened true: it is so
@@ -190,7 +194,10 @@ apply_function apply_canner_add, apply_canner_change, apply_canner_retire, apply
 apply_function apply_lot_add, apply_lot_change, apply_lot_finish;
 apply_function apply_batch_start, apply_batch_amend, apply_batch_note, apply_batch_ph,
     apply_batch_finish;
-apply_function apply_load, apply_load_amend, apply_load_record, apply_seal, apply_jar;
+apply_function apply_load, apply_load_amend, apply_load_record, apply_run_step, apply_seal,
+    apply_jar;
+/* The load is logged or given up: it no longer runs. */
+enum applied apply_run_over(struct applying *a, int64_t number);
 apply_function apply_recall_open, apply_recall_record, apply_recall_close;
 
 /* --- find.c: from what a person types to a subject --- */

@@ -12,6 +12,7 @@ static const char *const forget[] = {
     "DELETE FROM lot WHERE id = ?1",
     "DELETE FROM jar WHERE batch = ?1",
     "DELETE FROM load WHERE batch = ?1",
+    "DELETE FROM run WHERE batch = ?1",
     "DELETE FROM batch_from WHERE batch = ?1",
     "DELETE FROM batch_lot WHERE batch = ?1",
     "DELETE FROM batch WHERE id = ?1",
@@ -115,7 +116,7 @@ bool state_refold(struct household *db, int64_t subject, struct error *err)
 
 static const char forget_all[] =
     "DELETE FROM gauge_test; DELETE FROM canner; DELETE FROM lot; DELETE FROM jar;"
-    "DELETE FROM load; DELETE FROM batch_from; DELETE FROM batch_lot; DELETE FROM batch;"
+    "DELETE FROM load; DELETE FROM run; DELETE FROM batch_from; DELETE FROM batch_lot; DELETE FROM batch;"
     "DELETE FROM recall_jar; DELETE FROM recall; DELETE FROM conflict; DELETE FROM undone;";
 
 /* What every undo took back, in the order of the log; the others make no sense. */

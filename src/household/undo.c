@@ -12,6 +12,7 @@ static bool is_needed(struct household *db, int64_t subject, bool *needed, struc
 		"OR EXISTS (SELECT 1 FROM batch_lot WHERE lot = ?1) "
 		"OR EXISTS (SELECT 1 FROM batch_from WHERE from_batch = ?1) "
 		"OR EXISTS (SELECT 1 FROM load WHERE canner = ?1) "
+		"OR EXISTS (SELECT 1 FROM run WHERE canner = ?1) "
 		"OR EXISTS (SELECT 1 FROM recall_jar WHERE batch = ?1)",
 		&query, err))
 		return false;

@@ -17,6 +17,7 @@ static const struct {
     {"batch_lot", "SELECT * FROM batch_lot ORDER BY batch, lot"},
     {"batch_from", "SELECT * FROM batch_from ORDER BY batch, from_batch, from_number"},
     {"load", "SELECT * FROM load ORDER BY batch, number"},
+    {"run", "SELECT * FROM run ORDER BY batch, number"},
     {"jar", "SELECT * FROM jar ORDER BY batch, number"},
     {"recall", "SELECT * FROM recall ORDER BY id"},
     {"recall_jar", "SELECT * FROM recall_jar ORDER BY recall, batch, number"},
