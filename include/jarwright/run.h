@@ -61,11 +61,12 @@ struct run_plan {
 };
 
 /*
- * The steps of a load with this need; pack "raw", "hot" or "". False: nothing published covers
- * it, or the edition lacks a rule.
+ * The steps of a load with this need; pack "raw", "hot" or "". high_mpsi: by how many thousandths
+ * of a psi a dial gauge reads high, >= 0; it must show so much more. False: nothing published
+ * covers the load, or the edition lacks a rule.
  */
-bool run_plan_make(const struct reference *ref, const struct load_need *need, const char *pack,
-		   struct run_plan *out, struct error *err);
+bool run_plan_make(const struct reference *ref, const struct load_need *need, int32_t high_mpsi,
+		   const char *pack, struct run_plan *out, struct error *err);
 
 /* --- Events --- */
 

@@ -32,6 +32,10 @@ bool batch_meter_check(const char *text, struct error *err);
  * began; a time of day is of that day.
  */
 bool load_facts_read(struct invocation *inv, struct instant started, struct load_said *said);
+/* The lowest pressure (a bare number is psi) or temperature while the time counted; NULL: not said.
+ */
+bool load_pressure_read(const char *text, struct load_said *said, struct error *err);
+bool load_temperature_read(const char *text, struct load_said *said, struct error *err);
 /* --started, else --at, else as long before now as it was processed. */
 bool load_started_read(struct invocation *inv, struct instant *out);
 /*
@@ -43,6 +47,9 @@ bool load_out_read(struct invocation *inv, struct instant started, const struct 
 /* Reads "7 pints, 3 quarts". */
 bool load_jars_read(struct invocation *inv, struct batch_load_entry *out,
 		    struct jar_choice choices[LOAD_JARS_MAX]);
+/* Are the new jars no more than the canner holds, as far as she said? */
+bool load_jars_fit(struct invocation *inv, const struct batch_load_entry *entry,
+		   const struct jar_choice *choices, const struct kitchen_canner *canner);
 /* Reads "1-6,8", or "26-041-1-6" of that batch; `what` opens the message. */
 bool batch_jars_parse(const char *what, const char *text, const char *code, struct jar_set *out,
 		      struct error *err);

@@ -125,38 +125,36 @@ static bool read_process(struct invocation *inv, struct instant started, struct 
 }
 
 /* Thousandths of a quantity, rounded down; bare numbers are psi. */
-static bool read_pressure(struct invocation *inv, struct load_said *said)
+bool load_pressure_read(const char *text, struct load_said *said, struct error *err)
 {
-	const char *text = option(inv, "low-psi");
 	struct quantity pressure = {.dimension = DIMENSION_PRESSURE};
 	struct error ignored = {.kind = ERROR_NONE};
 	int64_t milli;
 	if (!text)
 		return true;
 	if (!rational_parse(text, &pressure.amount, &ignored) &&
-	    !quantity_parse(DIMENSION_PRESSURE, "low-psi", text, &pressure, inv->err))
+	    !quantity_parse(DIMENSION_PRESSURE, "low-psi", text, &pressure, err))
 		return false;
 	if (!rational_floor(pressure.amount, MILLI, &milli) || milli < 0 ||
 	    milli > PSI_MOST * MILLI)
-		return error_usage(inv->err, "low-psi: '%s' is no pressure of a canner; type psi",
+		return error_usage(err, "low-psi: '%s' is no pressure of a canner; type psi",
 				   show(text).text);
 	said->psi_stated = true;
 	said->low_mpsi = (int32_t)milli;
 	return true;
 }
 
-static bool read_temperature(struct invocation *inv, struct load_said *said)
+bool load_temperature_read(const char *text, struct load_said *said, struct error *err)
 {
-	const char *text = option(inv, "low-temp");
 	struct quantity heat;
 	int64_t milli;
 	if (!text)
 		return true;
-	if (!quantity_parse(DIMENSION_TEMPERATURE, "low-temp", text, &heat, inv->err))
+	if (!quantity_parse(DIMENSION_TEMPERATURE, "low-temp", text, &heat, err))
 		return false;
 	if (!rational_floor(heat.amount, MILLI, &milli) || milli < 0 ||
 	    milli > DEGREES_MOST * MILLI)
-		return error_usage(inv->err,
+		return error_usage(err,
 				   "low-temp: '%s' is no temperature of a canner; type it with "
 				   "its unit: 208F, 98C",
 				   show(text).text);
@@ -220,8 +218,10 @@ bool load_facts_read(struct invocation *inv, struct instant started, struct load
 	if (vented && !seconds_parse("vented", vented, &said->vent_s, inv->err))
 		return false;
 	said->vent_stated = said->vent_stated || vented;
-	return read_process(inv, started, said) && read_pressure(inv, said) &&
-	       read_temperature(inv, said) && read_breaks(inv, started, said);
+	return read_process(inv, started, said) &&
+	       load_pressure_read(option(inv, "low-psi"), said, inv->err) &&
+	       load_temperature_read(option(inv, "low-temp"), said, inv->err) &&
+	       read_breaks(inv, started, said);
 }
 
 /* --- Jars --- */

@@ -98,22 +98,22 @@ static bool again_sizes(struct invocation *inv, struct loading *l, struct jar_ch
 }
 
 /* Jars of each size in shares of what the canner holds of it: more than one is asked about. */
-static bool canner_holds(struct invocation *inv, const struct loading *l)
+bool load_jars_fit(struct invocation *inv, const struct batch_load_entry *entry,
+		   const struct jar_choice *choices, const struct kitchen_canner *canner)
 {
-	const struct kitchen_canner *canner = &l->canner.canner;
 	double share = 0;
-	for (size_t i = 0; i < l->entry.jars_n; i++) {
-		const struct jar_choice *jar = &l->choices[i];
+	for (size_t i = 0; i < entry->jars_n; i++) {
+		const struct jar_choice *jar = &choices[i];
 		int holds = jar->by_volume ? 0 : canner_load(canner, jar->jar);
-		if (holds > 0 && l->entry.jars[i].n > holds)
+		if (holds > 0 && entry->jars[i].n > holds)
 			return error_usage(inv->err,
 					   "jars: '%s' holds %d %s jars, as you said; were %d in "
 					   "it? log two loads, or correct the canner with "
 					   "'jarwright canner change'",
-					   canner->name, holds, l->entry.jars[i].size,
-					   l->entry.jars[i].n);
+					   canner->name, holds, entry->jars[i].size,
+					   entry->jars[i].n);
 		if (holds > 0)
-			share += (double)l->entry.jars[i].n / holds;
+			share += (double)entry->jars[i].n / holds;
 	}
 	return share <= 1.000001 ||
 	       error_usage(inv->err,
@@ -170,7 +170,8 @@ static bool read_entry(struct invocation *inv, struct loading *l)
 		return false;
 	if (entry->jars_n == 0 && jar_set_count(&entry->again) == 0)
 		return error_usage(inv->err, "load: which jars? say --jars '7 pints'");
-	return read_canner(inv, l) && (l->cold || canner_holds(inv, l));
+	return read_canner(inv, l) &&
+	       (l->cold || load_jars_fit(inv, entry, l->choices, &l->canner.canner));
 }
 
 static bool judge(struct invocation *inv, struct loading *l)

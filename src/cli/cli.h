@@ -154,7 +154,7 @@ extern const struct command command_check, command_plan, command_table, command_
     command_explain, command_boil, command_convert, command_kitchen, command_recipe, command_record,
     command_help, command_completion, command_jar, command_shelf, command_due, command_canner,
     command_lot, command_log, command_undo, command_batch, command_trace, command_recall,
-    command_review, command_label, command_sheet, command_report;
+    command_review, command_label, command_sheet, command_report, command_run;
 
 /* The whole program but for process-wide settings: returns the exit code. */
 int cli_main(int argc, char **argv);

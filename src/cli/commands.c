@@ -27,6 +27,7 @@ const struct command *const commands[] = {
     &command_canner,
     &command_lot,
     &command_batch,
+    &command_run,
     &command_jar,
     &command_shelf,
     &command_due,

@@ -114,10 +114,10 @@ static void say(const struct event *event, char *out, size_t size)
 		const char *kind;
 		void (*say)(const struct event *event, const json_t *body, char *out, size_t size);
 	} sayers[] = {
-	    {"load", say_load},        {"load-amend", say_load}, {"run-step", say_run},     {"seal", say_jars},
-	    {"jar", say_jars},         {"lot-add", say_thing},       {"lot-change", say_thing},
-	    {"canner-add", say_thing}, {"canner-change", say_thing}, {"batch-ph", say_ph},
-	    {"load-record", say_load},
+	    {"load", say_load},        {"load-amend", say_load},  {"run-step", say_run},
+	    {"seal", say_jars},        {"jar", say_jars},         {"lot-add", say_thing},
+	    {"lot-change", say_thing}, {"canner-add", say_thing}, {"canner-change", say_thing},
+	    {"batch-ph", say_ph},      {"load-record", say_load},
 	};
 	json_t *body = json_loadb(event->body, event->body_length, JSON_REJECT_DUPLICATES, NULL);
 	size_t i = 0;

@@ -11,10 +11,10 @@
 
 static json_t *step_body(int number, const struct run_entry *entry)
 {
-	json_t *body = json_pack("{s:i, s:s, s:s, s:I, s:s}", "number", number, "what",
-				 run_event_word(entry->event), "stage",
-				 run_stage_word(entry->stage), "clock_ms",
-				 (json_int_t)(entry->now_ns / MS_NS), "boot", entry->boot);
+	json_t *body =
+	    json_pack("{s:i, s:s, s:s, s:I, s:s}", "number", number, "what",
+		      run_event_word(entry->event), "stage", run_stage_word(entry->stage),
+		      "clock_ms", (json_int_t)(entry->now_ns / MS_NS), "boot", entry->boot);
 	if (body && entry->event == RUN_RETURN && entry->seen_ns >= 0 &&
 	    json_object_set_new(body, "seen_ms", json_integer(entry->seen_ns / MS_NS)) != 0) {
 		json_decref(body);
@@ -89,9 +89,9 @@ static bool choose(struct household *db, int64_t batch, const char *code, struct
 	if (*found)
 		out->number = number;
 	return store_done(db, query, err) &&
-	       (n <= 1 || error_usage(err,
-				      "run: %d loads of batch %s are running; say which: --load N",
-				      n, code));
+	       (n <= 1 ||
+		error_usage(err, "run: %d loads of batch %s are running; say which: --load N", n,
+			    code));
 }
 
 static bool next_number(struct household *db, int64_t batch, int *number, struct error *err)
@@ -162,14 +162,13 @@ static bool read_moments(struct household *db, int64_t batch, struct running_loa
 {
 	sqlite3_stmt *row;
 	bool ok = true;
-	if (!store_cached(
-		db,
-		"SELECT at_ms, offset_min, body FROM event WHERE subject = ?1 AND kind = "
-		"'run-step' AND json_extract(body, '$.number') = ?2 AND "
-		"NOT EXISTS (SELECT 1 FROM undone WHERE undone.event = event.id) AND "
-		"NOT EXISTS (SELECT 1 FROM conflict WHERE conflict.event = event.id) "
-		"ORDER BY uuid",
-		&row, err))
+	if (!store_cached(db,
+			  "SELECT at_ms, offset_min, body FROM event WHERE subject = ?1 AND kind = "
+			  "'run-step' AND json_extract(body, '$.number') = ?2 AND "
+			  "NOT EXISTS (SELECT 1 FROM undone WHERE undone.event = event.id) AND "
+			  "NOT EXISTS (SELECT 1 FROM conflict WHERE conflict.event = event.id) "
+			  "ORDER BY uuid",
+			  &row, err))
 		return false;
 	sqlite3_bind_int64(row, 1, batch);
 	sqlite3_bind_int(row, 2, out->number);
@@ -178,8 +177,9 @@ static bool read_moments(struct household *db, int64_t batch, struct running_loa
 	if (!store_done(db, row, err) || !ok)
 		return false;
 	return (out->moments_n > 0 && out->moments[0].entry.event == RUN_BEGIN) ||
-	       error_failed(err, "household file '%s': a running load has no beginning; run "
-				 "'jarwright log verify'",
+	       error_failed(err,
+			    "household file '%s': a running load has no beginning; run "
+			    "'jarwright log verify'",
 			    db->path);
 }
 

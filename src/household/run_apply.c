@@ -90,8 +90,7 @@ enum applied apply_run_step(struct applying *a)
 		return SENSELESS;
 	if (event == RUN_BEGIN)
 		return begin(a, number);
-	enum applied how =
-	    event == RUN_ABANDON ? apply_run_over(a, number) : go_on(a, number);
+	enum applied how = event == RUN_ABANDON ? apply_run_over(a, number) : go_on(a, number);
 	if (how == APPLIED && sqlite3_changes(a->db->sql) == 0)
 		return senseless(a, "run: load %lld of the batch is not running",
 				 (long long)number);

@@ -30,8 +30,9 @@ static int lock_byte(const char *path, int64_t at, int number, struct error *err
 			    "or end that one with q",
 			    number);
 	else
-		error_failed(err, "run: '%s' cannot be locked: %s; keep the household file on a "
-				  "disk of this machine",
+		error_failed(err,
+			     "run: '%s' cannot be locked: %s; keep the household file on a "
+			     "disk of this machine",
 			     path, strerror(errno));
 	close(file);
 	return -1;

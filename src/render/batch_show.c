@@ -93,6 +93,8 @@ static const struct {
 	bool milli;
 } event_keys[] = {
     {"number", "number", false},
+    {"stage", "step", false},
+    {"what", "what", false},
     {"jars", "jars", false},
     {"again", "again", false},
     {"to", "to", false},

@@ -17,6 +17,7 @@
 struct making {
 	const struct reference *ref;
 	const struct load_need *need;
+	int32_t high_mpsi; /* of the dial */
 	struct run_plan *out;
 	struct error *err;
 	bool failed;
@@ -198,11 +199,21 @@ static void pressure_end(struct making *m)
 	add_end(m, topic);
 }
 
+/* What the gauge must show: a dial that reads high, so much more. */
+static void shown_psi(const struct making *m, bool dial, char *buffer, size_t size)
+{
+	int32_t mpsi = m->need->psi * MILLI + (dial ? m->high_mpsi : 0);
+	if (mpsi % MILLI == 0)
+		snprintf(buffer, size, "%d psi", (int)(mpsi / MILLI));
+	else
+		snprintf(buffer, size, "%d.%03d psi", (int)(mpsi / MILLI), (int)(mpsi % MILLI));
+}
+
 static void pressure_steps(struct making *m)
 {
 	static const char topic[] = "pressure-canner";
 	bool dial = m->need->canner == CANNER_DIAL_GAUGE;
-	char watch[sizeof m->out->steps[0].watch];
+	char watch[sizeof m->out->steps[0].watch], psi[64];
 	add(m, RUN_FILL, rule_of(m, topic, "in", "|hot water in the canner, least|"),
 	    "%s to %s in of hot water in the canner; fill, close and load the jars; fasten the "
 	    "lid.",
@@ -218,18 +229,19 @@ static void pressure_steps(struct making *m)
 	vent->least_s = vent->most_s = m->need->vent_minutes * MINUTE;
 	vent->timed = vent->from;
 	never_broken(m, vent);
+	shown_psi(m, dial, psi, sizeof psi);
 	struct run_step *rise = add(
 	    m, RUN_PRESSURIZE,
 	    rule_of(m, topic, "", dial ? "|pressure-dial|" : "|pressure-weighted|"),
-	    dial ? "Weight on or petcock closed, until the dial shows %d psi. Only then is it done."
-		 : "The %d psi weight on, until it jiggles or rocks as its maker says. Only then "
-		   "is it done.",
-	    m->need->psi);
+	    dial ? "Weight on or petcock closed, until the dial shows %s. Only then is it done."
+		 : "The %s weight on, until it jiggles or rocks as its maker says. Only then is "
+		   "it done.",
+	    psi);
 	takes(m, rise, rule_of(m, topic, "min", "|pressurises|"), MINUTE);
 	snprintf(watch, sizeof watch,
-		 dial ? "The dial at %d psi or slightly above, never below. Watch it."
-		      : "The %d psi weight keeps jiggling or rocking as its maker says. Watch it.",
-		 m->need->psi);
+		 dial ? "The dial at %s or slightly above, never below. Watch it."
+		      : "The %s weight keeps jiggling or rocking as its maker says. Watch it.",
+		 psi);
 	add_process(m, rule_of(m, topic, "", "|keep the pressure at|"), watch);
 	pressure_end(m);
 }
@@ -243,10 +255,11 @@ static bool is_whole(const struct load_need *need, bool pressure, struct error *
 					 "'jarwright check' what is");
 }
 
-bool run_plan_make(const struct reference *ref, const struct load_need *need, const char *pack,
-		   struct run_plan *out, struct error *err)
+bool run_plan_make(const struct reference *ref, const struct load_need *need, int32_t high_mpsi,
+		   const char *pack, struct run_plan *out, struct error *err)
 {
-	struct making m = {.ref = ref, .need = need, .out = out, .err = err};
+	struct making m = {
+	    .ref = ref, .need = need, .high_mpsi = high_mpsi, .out = out, .err = err};
 	bool pressure = need->canner == CANNER_DIAL_GAUGE || need->canner == CANNER_WEIGHTED_GAUGE;
 	*out = (struct run_plan){.canner = need->canner};
 	if (!is_whole(need, pressure, err))

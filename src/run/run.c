@@ -236,7 +236,8 @@ void run_look(const struct run *run, int64_t now_ns, struct run_face *out)
 	if (run->asks)
 		out->unseen_s = seconds(now_ns - run->unseen_ns);
 	if (step->least_s > 0 && run->known) {
-		out->left_s = seconds_up(need - ran);
+		/* A count that begins with the next whole second stands still until then. */
+		out->left_s = seconds_up(ran > 0 ? need - ran : need);
 		out->percent = percent_of(ran, step->least_s);
 	}
 }

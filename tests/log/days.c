@@ -137,6 +137,20 @@ static json_t *load_body(struct household *db, uint64_t *state)
 	return body;
 }
 
+static json_t *run_body(struct household *db, uint64_t *state)
+{
+	static const char *const events[] = {"begin",  "begin",   "done", "lost",
+					     "return", "abandon", "tick"};
+	static const char *const stages[] = {"preheat", "process", "cool", "sideways"};
+	int64_t canner = some(db, state, "canner-add");
+	json_t *body = json_pack("{s:i, s:s, s:s, s:I, s:s}", "number", 1 + (int)pick(state, 3),
+				 "what", events[pick(state, 7)], "stage", stages[pick(state, 4)],
+				 "clock_ms", (json_int_t)pick(state, 1000000), "boot", "a-boot");
+	if (canner)
+		json_object_set_new(body, "canner", uuid_of(db, canner));
+	return body;
+}
+
 static json_t *load_amend_body(struct household *db, uint64_t *state)
 {
 	(void)db;
@@ -211,6 +225,8 @@ static const struct {
     {"load", "batch-start", load_body},
     {"load-amend", "batch-start", load_amend_body},
     {"load-record", "batch-start", load_record_body},
+    {"run-step", "batch-start", run_body},
+    {"run-step", "batch-start", run_body},
     {"seal", "batch-start", seal_body},
     {"seal", "batch-start", seal_body},
     {"seal", "batch-start", seal_body},
