@@ -148,7 +148,7 @@ bool live_take(struct live *live, enum run_event event, enum run_answer *out)
 	enum run_answer answer = run_take(run, entry.event, entry.now_ns);
 	if (out)
 		*out = answer;
-	if (!asked && run->asks && entry.event != RUN_LEAVE) {
+	if (!asked && run->asks) {
 		entry.event = RUN_RETURN; /* found out just now */
 		entry.seen_ns = run->unseen_ns;
 	}
