@@ -17,6 +17,7 @@ struct run_sight {
 	bool pressure;       /* what is lost: the pressure, or the boil */
 	bool steam;          /* or the steam */
 	const char *message; /* the last thing to say, or "" */
+	const char *trouble; /* why it is not saved, or "" */
 	bool help;           /* show what the keys do */
 };
 

@@ -297,13 +297,21 @@ static bool start(struct live *live)
 	return ok;
 }
 
+/* --held, if that is the question. */
+static bool answer_held(struct live *live)
+{
+	const char *held = option(live->inv, "held");
+	return !held || !live->run.asks ||
+	       live_take(live, strcmp(held, "yes") == 0 ? RUN_HELD : RUN_DOUBT, NULL);
+}
+
 static int watch(struct live *live)
 {
 	struct invocation *inv = live->inv;
 	if (!start(live))
 		return command_failed(inv);
 	run_signals_begin();
-	bool ok = live->load.moments_n == 0 || live_replay(live);
+	bool ok = (live->load.moments_n == 0 || live_replay(live)) && answer_held(live);
 	ok = ok && (in_lines(inv) ? run_in_lines(live) : run_on_screen(live));
 	run_signals_end();
 	if (!ok)
@@ -311,7 +319,8 @@ static int watch(struct live *live)
 	live->failed = false; /* once more, now */
 	if (!live_save(live)) {
 		if (inv->err->kind == ERROR_NONE)
-			error_failed(inv->err, "run: %s", live->message);
+			error_failed(inv->err, "run: the last steps of load %d are in no log. %s",
+				     live->load.number, live->trouble);
 		return command_failed(inv);
 	}
 	return live->run.at + 1 == live->plan.steps_n ? run_finish(live) : left(live);

@@ -54,7 +54,7 @@ static bool ask_lowest(struct live *live, struct load_said *said)
 	return true;
 }
 
-/* By the wall clock at the end of the process, and back by the clock that nobody can set. */
+/* Labels: the wall clock at the end of the process, and back from there by the one that counts. */
 static void set_moments(const struct live *live, struct batch_load_entry *entry)
 {
 	struct instant ended = live->processed_at;

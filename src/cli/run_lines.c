@@ -33,6 +33,9 @@ static void put_step(struct live *live)
 static void put_message(struct live *live)
 {
 	char shown[512];
+	if (*live->trouble && !live->trouble_told)
+		put_line(live, text_harmless(live->trouble, shown, sizeof shown));
+	live->trouble_told = *live->trouble != '\0';
 	if (*live->message)
 		put_line(live, text_harmless(live->message, shown, sizeof shown));
 	live->message[0] = '\0';
@@ -80,6 +83,15 @@ static void tell_time(struct live *live, bool *told)
 	put_line(live, line);
 }
 
+/* How to answer what was just asked. */
+static void say_how(struct live *live)
+{
+	size_t n = strlen(live->message);
+	if (n > 0 && live->run.asks)
+		snprintf(live->message + n, sizeof live->message - n,
+			 " Say held yes, or held no if you are not sure.");
+}
+
 static bool one_event(struct live *live, enum run_event event, bool *told)
 {
 	enum run_answer answer;
@@ -89,11 +101,8 @@ static bool one_event(struct live *live, enum run_event event, bool *told)
 		return false;
 	if (event != RUN_TICK && answer == RUN_NOTHING)
 		snprintf(live->message, sizeof live->message, "that means nothing in this step");
-	if (live->run.asks && answer == RUN_ASKS && *live->message) {
-		size_t n = strlen(live->message);
-		snprintf(live->message + n, sizeof live->message - n,
-			 " Say held yes, or held no if you are not sure.");
-	}
+	if (answer == RUN_ASKS)
+		say_how(live);
 	put_message(live);
 	if (at != live->run.at || since != live->run.since_ns) {
 		*told = false;
@@ -102,27 +111,13 @@ static bool one_event(struct live *live, enum run_event event, bool *told)
 	return true;
 }
 
-static bool answer_held(struct live *live, bool *told)
-{
-	const char *held = option(live->inv, "held");
-	if (!held || !live->run.asks)
-		return true;
-	return one_event(live, strcmp(held, "yes") == 0 ? RUN_HELD : RUN_DOUBT, told);
-}
-
 bool run_in_lines(struct live *live)
 {
 	char line[256];
 	bool told = false;
-	if (live->run.asks && *live->message && !option(live->inv, "held")) {
-		size_t n = strlen(live->message);
-		snprintf(live->message + n, sizeof live->message - n,
-			 " Say held yes, or held no if you are not sure.");
-	}
+	say_how(live);
 	put_message(live);
 	put_step(live);
-	if (!answer_held(live, &told))
-		return false;
 	for (;;) {
 		enum run_event event = RUN_TICK;
 		struct run_sight sight;

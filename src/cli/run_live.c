@@ -50,20 +50,21 @@ bool live_save(struct live *live)
 	live->failed = !ok;
 	if (!ok && err.kind == ERROR_USAGE)
 		*live->inv->err = err; /* it no longer runs: somebody logged it, or gave it up */
-	else if (!ok)
-		snprintf(live->message, sizeof live->message,
-			 "NOT SAVED YET, it is tried again: %.300s", err.text);
+	live->trouble[0] = '\0';
+	if (!ok && err.kind != ERROR_USAGE)
+		snprintf(live->trouble, sizeof live->trouble,
+			 "NOT SAVED YET, it is tried again; %.400s", err.text);
 	return ok;
 }
 
 static bool log_event(struct live *live, const struct run_entry *entry)
 {
-	struct run_moment *moment = &live->unsaved[live->unsaved_n];
 	if (live->unsaved_n == UNSAVED_MAX)
 		return error_failed(live->inv->err,
 				    "run: nothing can be saved any more; go on with "
 				    "a clock on the wall, and log the load "
 				    "with 'jarwright batch load'");
+	struct run_moment *moment = &live->unsaved[live->unsaved_n];
 	moment->entry = *entry;
 	moment->at = live->clock->wall(live->clock->self);
 	memcpy(moment->entry.boot, live->boot, sizeof moment->entry.boot);
@@ -131,7 +132,8 @@ static void keep_moments(struct live *live, const struct run_entry *entry, struc
 {
 	if (entry->event == RUN_DONE && entry->stage == RUN_PROCESS && live->run.processed)
 		live->processed_at = at;
-	if (entry->event == RUN_DONE && entry->stage == RUN_UNLOAD)
+	/* The first jar comes out then: the earliest, so that no limit is too long. */
+	if (entry->event == RUN_DONE && live->plan.steps[live->run.at].stage == RUN_UNLOAD)
 		live->out_at = at;
 }
 
@@ -181,7 +183,8 @@ void live_look(const struct live *live, struct run_sight *out)
 				  .pressure = live->plan.canner == CANNER_DIAL_GAUGE ||
 					      live->plan.canner == CANNER_WEIGHTED_GAUGE,
 				  .steam = live->plan.canner == CANNER_STEAM,
-				  .message = live->message};
+				  .message = live->message,
+				  .trouble = live->trouble};
 	run_look(&live->run, live_now(live), &out->face);
 }
 

@@ -46,6 +46,8 @@ struct live {
 	struct instant processed_at, out_at;
 	char title[256];
 	char message[512]; /* the last thing to say */
+	char trouble[512]; /* why it is not saved */
+	bool trouble_told; /* as a line */
 	/* Lines typed, not yet read. */
 	char typed[256];
 	size_t typed_n;

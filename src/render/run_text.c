@@ -285,7 +285,8 @@ void run_sight_text(FILE *out, const struct run_sight *sight, int columns, int r
 	}
 	/* Everything but the figures: title, step, label, bar, three blanks, texts. */
 	int others = 6 + lines_of(head, columns) - 1 + lines_of(keys, columns) +
-		     lines_of(face->step->watch, columns) + lines_of(sight->message, columns);
+		     lines_of(face->step->watch, columns) + lines_of(sight->message, columns) +
+		     lines_of(sight->trouble, columns);
 	bool roomy = others + FIGURE_ROWS <= rows;
 	if (roomy)
 		put(&l, "");
@@ -295,6 +296,7 @@ void run_sight_text(FILE *out, const struct run_sight *sight, int columns, int r
 	if (roomy)
 		put(&l, "");
 	put_wrapped(&l, keys);
+	put_wrapped(&l, sight->trouble);
 	put_wrapped(&l, sight->message);
 	put_wrapped(&l, face->step->watch);
 }

@@ -203,10 +203,12 @@ static void pressure_end(struct making *m)
 static void shown_psi(const struct making *m, bool dial, char *buffer, size_t size)
 {
 	int32_t mpsi = m->need->psi * MILLI + (dial ? m->high_mpsi : 0);
-	if (mpsi % MILLI == 0)
-		snprintf(buffer, size, "%d psi", (int)(mpsi / MILLI));
+	/* Rounded up to tenths, as no dial shows more. */
+	int32_t tenths = (mpsi + 99) / 100;
+	if (tenths % 10 == 0)
+		snprintf(buffer, size, "%d psi", (int)(tenths / 10));
 	else
-		snprintf(buffer, size, "%d.%03d psi", (int)(mpsi / MILLI), (int)(mpsi % MILLI));
+		snprintf(buffer, size, "%d.%d psi", (int)(tenths / 10), (int)(tenths % 10));
 }
 
 static void pressure_steps(struct making *m)

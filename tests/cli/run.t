@@ -57,8 +57,8 @@ step 3 of 7: heat, usually 20 to 30 minutes; you say when: Highest heat, lid on,
 step 4 of 7: process, 35 minutes without a break: Keep it covered and at a full boil; add boiling water if the level falls. [aib539-2015-g1 p. 1-18] [time: aib539-2015-g6 p. 6-16]
 Not yet: 35:00 still to go. The time cannot be made shorter.
 'what' means nothing here; say done, lost, back, held yes, held no or quit
-1 is not over (step: process). The clock goes on counting,
- 'jarwright run 20-001' goes on.
+-001 is not over (step: process). The clock goes on counting,
+: 'jarwright run 20-001' goes on.
 
 # Left in the process: it counts on her word only.
 $ printf 'done\nlost\nquit\n' | jarwright run 20-001 | cut -c 19- | grep -v '^step' | sed 's/for [0-9:]*\./for SOME TIME./' | head -n 3

@@ -99,10 +99,10 @@ START_TEST(pressure)
 	ck_assert_uint_eq(steps[4].again, 3);
 	ck_assert_int_eq(steps[5].least_s, 20 * 60); /* p. 1-17 */
 	ck_assert_int_eq(steps[6].least_s, 10 * 60); /* p. 1-22 */
-	/* A dial that reads 1.5 psi high must show so much more; a weight does not care. */
-	steps = make(&need, 1500, "raw");
-	ck_assert_ptr_nonnull(strstr(steps[3].watch, "13.500 psi"));
-	ck_assert_ptr_nonnull(strstr(steps[4].watch, "13.500 psi"));
+	/* A dial that reads 1.42 psi high must show so much more; a weight does not care. */
+	steps = make(&need, 1420, "raw");
+	ck_assert_ptr_nonnull(strstr(steps[3].watch, "13.5 psi"));
+	ck_assert_ptr_nonnull(strstr(steps[4].watch, "13.5 psi"));
 	need.canner = CANNER_WEIGHTED_GAUGE;
 	need.psi = 15;
 	steps = make(&need, 1500, "raw");

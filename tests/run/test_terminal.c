@@ -7,6 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/ioctl.h>
+#include <sys/stat.h>
 #include <termios.h>
 #include <unistd.h>
 
@@ -313,6 +314,31 @@ START_TEST(ends)
 }
 END_TEST
 
+/* The disk fails for a while: the count goes on, and all of it is saved in the end. */
+START_TEST(cannot_save_for_a_while)
+{
+	char away[160];
+	const char *path = getenv("JARWRIGHT_DB");
+	snprintf(away, sizeof away, "%s.away", path);
+	to_process();
+	terminal_pass(&t, 600);
+	ck_assert_int_eq(rename(path, away), 0);
+	ck_assert_int_eq(mkdir(path, 0700), 0);
+	terminal_key(&t, "b");
+	terminal_see(&t, "NOT SAVED YET");
+	done("process");
+	terminal_see(&t, "NOT SAVED YET");
+	terminal_pass(&t, 450);
+	ck_assert_int_eq(rmdir(path), 0);
+	ck_assert_int_eq(rename(away, path), 0);
+	terminal_pass(&t, 450);
+	to_end("PROCESSED", 0);
+	check_log("load 1:   processed");
+	kitchen_answer("batch show 26-001 | grep -c 'what: lost'", away, sizeof away);
+	ck_assert_str_eq(away, "1\n");
+}
+END_TEST
+
 /* A dial is read, and what she did not see stays unclear. */
 START_TEST(pressure_is_asked)
 {
@@ -343,7 +369,7 @@ START_TEST(pressure_is_asked)
 	terminal_key(&t, "eleven\n");
 	terminal_see(&t, "low-psi");
 	terminal_key(&t, "\n");
-	terminal_see(&t, "UNCLEAR");
+	terminal_see(&t, "CLEAR  load 1 of batch 26-002");
 	ck_assert_int_eq(terminal_end(&t), 5);
 }
 END_TEST
@@ -389,6 +415,7 @@ Suite *terminal_suite(void)
 	tcase_add_test(tests, two_watches_of_one_load);
 	tcase_add_test(tests, sizes);
 	tcase_add_test(tests, ends);
+	tcase_add_test(tests, cannot_save_for_a_while);
 	tcase_add_test(tests, pressure_is_asked);
 	tcase_add_test(tests, plain_lines);
 	suite_add_tcase(suite, tests);
