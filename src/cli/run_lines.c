@@ -30,11 +30,18 @@ static void put_step(struct live *live)
 	free(text);
 }
 
+static void put_trouble(struct live *live)
+{
+	char line[640], shown[640];
+	snprintf(line, sizeof line, "not saved yet, it is tried again: %s", live->trouble);
+	put_line(live, text_harmless(line, shown, sizeof shown));
+}
+
 static void put_message(struct live *live)
 {
 	char shown[512];
 	if (*live->trouble && !live->trouble_told)
-		put_line(live, text_harmless(live->trouble, shown, sizeof shown));
+		put_trouble(live);
 	live->trouble_told = *live->trouble != '\0';
 	if (*live->message)
 		put_line(live, text_harmless(live->message, shown, sizeof shown));

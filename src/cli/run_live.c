@@ -52,8 +52,7 @@ bool live_save(struct live *live)
 		*live->inv->err = err; /* it no longer runs: somebody logged it, or gave it up */
 	live->trouble[0] = '\0';
 	if (!ok && err.kind != ERROR_USAGE)
-		snprintf(live->trouble, sizeof live->trouble,
-			 "NOT SAVED YET, it is tried again; %.400s", err.text);
+		snprintf(live->trouble, sizeof live->trouble, "%.500s", err.text);
 	return ok;
 }
 

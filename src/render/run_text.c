@@ -270,10 +270,13 @@ static void put_help(struct lines *l, const struct run_sight *sight)
 void run_sight_text(FILE *out, const struct run_sight *sight, int columns, int rows)
 {
 	struct lines l = {.out = out, .columns = columns, .rows = rows};
-	char time[32], head[128], keys[192], says[96];
+	char time[32], head[128], keys[192], says[96], trouble[640] = "";
 	const struct run_face *face = &sight->face;
 	const char *label = time_of(face, time, sizeof time);
 	keys_of(sight, keys, sizeof keys);
+	if (*sight->trouble)
+		snprintf(trouble, sizeof trouble, "NOT SAVED YET, it is tried again: %s",
+			 sight->trouble);
 	snprintf(head, sizeof head, "%zu of %zu  %s  %s", face->number, face->of,
 		 run_stage_word(face->step->stage), time_says(says, sizeof says, face->step));
 	put(&l, sight->title);
@@ -286,7 +289,7 @@ void run_sight_text(FILE *out, const struct run_sight *sight, int columns, int r
 	/* Everything but the figures: title, step, label, bar, three blanks, texts. */
 	int others = 6 + lines_of(head, columns) - 1 + lines_of(keys, columns) +
 		     lines_of(face->step->watch, columns) + lines_of(sight->message, columns) +
-		     lines_of(sight->trouble, columns);
+		     lines_of(trouble, columns);
 	bool roomy = others + FIGURE_ROWS <= rows;
 	if (roomy)
 		put(&l, "");
@@ -296,7 +299,7 @@ void run_sight_text(FILE *out, const struct run_sight *sight, int columns, int r
 	if (roomy)
 		put(&l, "");
 	put_wrapped(&l, keys);
-	put_wrapped(&l, sight->trouble);
+	put_wrapped(&l, trouble);
 	put_wrapped(&l, sight->message);
 	put_wrapped(&l, face->step->watch);
 }

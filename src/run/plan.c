@@ -98,15 +98,15 @@ static void add_process(struct making *m, const struct published_rule *rule, con
 /* The last two of every canner. */
 static void add_end(struct making *m, const char *topic)
 {
-	struct run_step *step =
-	    add(m, RUN_UNLOAD, rule_of(m, topic, "in", "|jars on a towel|"),
-		"Lift the jars out upright onto a towel, at least %s inch apart. Do not tighten "
-		"the bands.",
-		figure(m, topic, "in", "|jars on a towel|"));
+	add(m, RUN_UNLOAD, rule_of(m, topic, "in", "|jars on a towel|"),
+	    "Lift the jars out upright onto a towel, at least %s inch apart. Do not tighten "
+	    "the bands.",
+	    figure(m, topic, "in", "|jars on a towel|"));
 	const struct published_rule *shortest = rule_of(m, "cooling", "hours", "|shortest|");
-	step = add(m, RUN_COOL, shortest,
-		   "Leave them at room temperature; then take the bands off and test the "
-		   "seals.");
+	struct run_step *step =
+	    add(m, RUN_COOL, shortest,
+		"Leave them at room temperature; then take the bands off and test the "
+		"seals.");
 	takes(m, step, shortest, HOUR);
 	takes(m, step, rule_of(m, "cooling", "hours", "|longest|"), HOUR);
 	struct span least;

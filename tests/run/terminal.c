@@ -15,7 +15,7 @@
 
 #include "../src/cli/run_live.h"
 
-#define PATIENCE_MS 10000 /* a busy machine is slow; a failure says so after this */
+#define PATIENCE_MS INT64_C(10000) /* a busy machine is slow; a failure says so after this */
 
 /* --- The kitchen --- */
 

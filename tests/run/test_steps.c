@@ -4,6 +4,9 @@
 #include "jarwright/run.h"
 #include "suites.h"
 
+#define MINUTES(n) (INT64_C(60) * (n))
+#define HOURS(n)   (INT64_C(3600) * (n))
+
 static struct run_plan plan;
 
 static const struct run_step *make(const struct load_need *need, int32_t high, const char *pack)
@@ -38,15 +41,15 @@ START_TEST(boiling_water)
 	check_stages(stages, 7);
 	ck_assert_ptr_nonnull(strstr(steps[0].watch, "180 F"));         /* p. 1-18, step 2 */
 	ck_assert_ptr_nonnull(strstr(steps[1].watch, "at least 1 in")); /* step 4 */
-	ck_assert_int_eq(steps[2].least_s, 20 * 60);                    /* p. 1-17 */
-	ck_assert_int_eq(steps[2].most_s, 30 * 60);
+	ck_assert_int_eq(steps[2].least_s, MINUTES(20));                /* p. 1-17 */
+	ck_assert_int_eq(steps[2].most_s, MINUTES(30));
 	ck_assert(!steps[2].unbroken);
-	ck_assert_int_eq(steps[3].least_s, 30 * 60);
+	ck_assert_int_eq(steps[3].least_s, MINUTES(30));
 	ck_assert(steps[3].unbroken);
-	ck_assert_uint_eq(steps[3].again, 2);          /* p. 1-18, step 7 */
-	ck_assert_int_eq(steps[4].least_s, 5 * 60);    /* step 9 */
-	ck_assert_int_eq(steps[6].least_s, 12 * 3600); /* p. 1-25 */
-	ck_assert_int_eq(steps[6].most_s, 24 * 3600);
+	ck_assert_uint_eq(steps[3].again, 2);           /* p. 1-18, step 7 */
+	ck_assert_int_eq(steps[4].least_s, MINUTES(5)); /* step 9 */
+	ck_assert_int_eq(steps[6].least_s, HOURS(12));  /* p. 1-25 */
+	ck_assert_int_eq(steps[6].most_s, HOURS(24));
 }
 END_TEST
 
@@ -90,15 +93,15 @@ START_TEST(pressure)
 	const struct run_step *steps = make(&need, 0, "raw");
 	check_stages(stages, 9);
 	ck_assert_ptr_nonnull(strstr(steps[0].watch, "2 to 3 in")); /* p. 1-21 */
-	ck_assert_int_eq(steps[1].least_s, 12 * 60);                /* p. 1-17 */
-	ck_assert_int_eq(steps[2].least_s, 10 * 60);                /* p. 1-20 */
+	ck_assert_int_eq(steps[1].least_s, MINUTES(12));            /* p. 1-17 */
+	ck_assert_int_eq(steps[2].least_s, MINUTES(10));            /* p. 1-20 */
 	ck_assert(steps[2].unbroken);
 	ck_assert_uint_eq(steps[2].again, 1);
-	ck_assert_int_eq(steps[3].least_s, 3 * 60); /* p. 1-22 */
+	ck_assert_int_eq(steps[3].least_s, MINUTES(3)); /* p. 1-22 */
 	ck_assert_ptr_nonnull(strstr(steps[3].watch, "12 psi"));
 	ck_assert_uint_eq(steps[4].again, 3);
-	ck_assert_int_eq(steps[5].least_s, 20 * 60); /* p. 1-17 */
-	ck_assert_int_eq(steps[6].least_s, 10 * 60); /* p. 1-22 */
+	ck_assert_int_eq(steps[5].least_s, MINUTES(20)); /* p. 1-17 */
+	ck_assert_int_eq(steps[6].least_s, MINUTES(10)); /* p. 1-22 */
 	/* A dial that reads 1.42 psi high must show so much more; a weight does not care. */
 	steps = make(&need, 1420, "raw");
 	ck_assert_ptr_nonnull(strstr(steps[3].watch, "13.5 psi"));

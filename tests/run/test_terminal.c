@@ -319,6 +319,9 @@ START_TEST(cannot_save_for_a_while)
 {
 	char away[160];
 	const char *path = getenv("JARWRIGHT_DB");
+	ck_assert_ptr_nonnull(path);
+	if (!path) /* asserted: said for the analyzer */
+		return;
 	snprintf(away, sizeof away, "%s.away", path);
 	to_process();
 	terminal_pass(&t, 600);
@@ -356,7 +359,7 @@ START_TEST(pressure_is_asked)
 	terminal_pass(&t, 600);
 	done("pressurize");
 	done("process");
-	terminal_pass(&t, 30 * 60);
+	terminal_pass(&t, 1800);
 	done("depressurize");
 	terminal_key(&t, "<");
 	terminal_see(&t, "once more");
