@@ -19,6 +19,8 @@ struct run_moment {
 
 struct running_load {
 	int number; /* of the load, from 1 */
+	/* To begin: its name. Of one that runs: the mark by which it is found among any of its
+	 * name. */
 	char canner[KITCHEN_NAME_SIZE];
 	struct load_jars jars[LOAD_JARS_MAX];
 	size_t jars_n;

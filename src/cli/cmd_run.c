@@ -115,7 +115,7 @@ static bool gauge_psi(struct live *live, int32_t *high_mpsi)
 {
 	const struct gauge_record *record = &live->canner.gauge;
 	const struct gauge_view gauge = {.dial = live->canner.canner.kind == CANNER_DIAL_GAUGE,
-					 .canner = live->load.canner,
+					 .canner = live->canner.canner.name,
 					 .record = record};
 	*high_mpsi = 0;
 	if (!gauge.dial)
@@ -125,7 +125,7 @@ static bool gauge_psi(struct live *live, int32_t *high_mpsi)
 		    live->inv->err,
 		    "canner: the gauge of '%s' is off by more than %d psi, so no load "
 		    "in it counts; have it replaced",
-		    live->load.canner, live->rules.gauge_psi);
+		    live->canner.canner.name, live->rules.gauge_psi);
 	if (record->gauge.known && record->gauge.high_mpsi > 0)
 		*high_mpsi = record->gauge.high_mpsi;
 	if (!record->tested)
@@ -149,7 +149,7 @@ static bool make_plan(struct live *live)
 	    !gauge_psi(live, &high_mpsi))
 		return false;
 	snprintf(text, sizeof text, "%s  %s, load %d, '%s'", live->view.record.code,
-		 live->view.record.title, live->load.number, live->load.canner);
+		 live->view.record.title, live->load.number, live->canner.canner.name);
 	text_harmless(text, live->title, sizeof live->title);
 	return run_plan_make(reference_edition(), &need, high_mpsi, live->view.record.pack,
 			     &live->plan, live->inv->err);
@@ -167,14 +167,14 @@ static bool begin(struct live *live, struct household *db)
 	memcpy(first.entry.boot, live->boot, sizeof first.entry.boot);
 	run_begin(&live->plan, first.entry.now_ns, &live->run);
 	live->inv->saved =
-	    household_run_begin(db, live->view.record.code, &live->load, &first, live->inv->err);
+	    household_run_begin(db, live->inv->operands[0], &live->load, &first, live->inv->err);
 	return live->inv->saved;
 }
 
 static bool lock(struct live *live, struct household *db)
 {
 	live->lock =
-	    household_run_lock(db, live->view.record.code, live->load.number, live->inv->err);
+	    household_run_lock(db, live->inv->operands[0], live->load.number, live->inv->err);
 	return live->lock >= 0;
 }
 
@@ -232,7 +232,7 @@ static bool give_up(struct live *live, struct household *db)
 		return false;
 	last.entry.now_ns = live_now(live);
 	memcpy(last.entry.boot, live->boot, sizeof last.entry.boot);
-	live->inv->saved = household_run_step(db, live->view.record.code, live->load.number, &last,
+	live->inv->saved = household_run_step(db, live->inv->operands[0], live->load.number, &last,
 					      live->inv->err);
 	return live->inv->saved;
 }
@@ -283,7 +283,7 @@ static int left(struct live *live)
 	page_format(&page, "",
 		    "Load %d of batch %s is not over (step: %s). The clock goes on counting, but "
 		    "nobody watches: 'jarwright run %s' goes on.",
-		    live->load.number, live->view.record.code, stage, live->view.record.code);
+		    live->load.number, live->view.record.code, stage, inv->operands[0]);
 	return STATUS_UNCLEAR;
 }
 

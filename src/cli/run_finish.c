@@ -87,7 +87,7 @@ static int answer(struct live *live, const struct batch_load_entry *entry,
 	struct page page = answer_page(inv);
 	struct source_list sources = {.sources_n = 0};
 	const struct gauge_view gauge = {.dial = live->plan.canner == CANNER_DIAL_GAUGE,
-					 .canner = live->load.canner,
+					 .canner = live->canner.canner.name,
 					 .record = &live->canner.gauge,
 					 .today = instant_date(entry->started),
 					 .psi = live->view.record.psi};
@@ -109,9 +109,22 @@ static bool save(struct live *live, const struct batch_load_entry *entry, struct
 	int number;
 	if (!cli_household(HOUSEHOLD_WRITE, &db, inv->err))
 		return false;
-	bool ok = household_add_load(db, live->view.record.code, entry, &number, jars, inv->err);
+	bool ok = household_add_load(db, inv->operands[0], entry, &number, jars, inv->err);
 	household_close(db);
 	inv->saved = inv->saved || ok;
+	return ok;
+}
+
+/* Something may have been learned of the batch while it was in the canner. */
+static bool read_batch_again(struct live *live)
+{
+	struct household *db;
+	struct invocation *inv = live->inv;
+	batch_view_release(&live->view);
+	if (!cli_household(HOUSEHOLD_READ, &db, inv->err))
+		return false;
+	bool ok = household_batch(db, inv->operands[0], &live->view, inv->err);
+	household_close(db);
 	return ok;
 }
 
@@ -125,7 +138,6 @@ int run_finish(struct live *live)
 					 .jars_n = live->load.jars_n,
 					 .why = why};
 	struct load_case load = {.record = &live->view.record,
-				 .decision = live->view.decision,
 				 .rules = &live->rules,
 				 .canner = &live->canner,
 				 .jars = live->choices,
@@ -133,10 +145,11 @@ int run_finish(struct live *live)
 				 .said = &entry.said};
 	memcpy(entry.jars, live->load.jars, sizeof entry.jars);
 	run_said(&live->run, &entry.said);
-	if (!ask_lowest(live, &entry.said))
+	if (!ask_lowest(live, &entry.said) || !read_batch_again(live))
 		return command_failed(live->inv);
 	set_moments(live, &entry);
 	entry.said.gauge = live->canner.gauge.gauge;
+	load.decision = live->view.decision;
 	if (!load_case_judge(live->inv, &load, &judgement, why, sizeof why))
 		return command_failed(live->inv);
 	entry.outcome = judgement.outcome;

@@ -20,7 +20,7 @@ int64_t live_now(const struct live *live)
 static bool save_all(struct live *live, struct household *db, struct error *err)
 {
 	while (live->unsaved_n > 0) {
-		if (!household_run_step(db, live->view.record.code, live->load.number,
+		if (!household_run_step(db, live->inv->operands[0], live->load.number,
 					&live->unsaved[0], err))
 			return false;
 		live->unsaved_n--;

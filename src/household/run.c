@@ -74,8 +74,9 @@ static bool choose(struct household *db, int64_t batch, const char *code, struct
 	sqlite3_stmt *query;
 	int n = 0, number = 0;
 	if (!store_cached(db,
-			  "SELECT run.number, canner.name FROM run JOIN canner ON canner.id = "
-			  "run.canner WHERE run.batch = ?1 AND (?2 = 0 OR run.number = ?2)",
+			  "SELECT run.number, '@' || lower(substr(hex(event.uuid), -6)) FROM run "
+			  "JOIN event ON event.id = run.canner WHERE run.batch = ?1 AND (?2 = 0 OR "
+			  "run.number = ?2)",
 			  &query, err))
 		return false;
 	sqlite3_bind_int64(query, 1, batch);

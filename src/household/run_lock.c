@@ -1,7 +1,9 @@
 /* One program a running load. */
 #include <errno.h>
 #include <fcntl.h>
+#include <limits.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
 
@@ -40,7 +42,7 @@ static int lock_byte(const char *path, int64_t at, int number, struct error *err
 
 int household_run_lock(struct household *db, const char *code, int number, struct error *err)
 {
-	char path[HOUSEHOLD_PATH_SIZE + sizeof "-run"];
+	char path[PATH_MAX + sizeof "-run"], real[PATH_MAX];
 	int64_t batch;
 	if (!batch_find(db, code, &batch, err))
 		return -1;
@@ -48,6 +50,12 @@ int household_run_lock(struct household *db, const char *code, int number, struc
 		error_usage(err, "load: a batch has loads 1 to %d", LOADS_MAX - 1);
 		return -1;
 	}
-	snprintf(path, sizeof path, "%s-run", db->path);
+	/* One file has one lock, by whatever name it was opened. */
+	if (!realpath(db->path, real)) {
+		error_failed(err, "household file '%s': %s; check its folder", db->path,
+			     strerror(errno));
+		return -1;
+	}
+	snprintf(path, sizeof path, "%s-run", real);
 	return lock_byte(path, batch * LOADS_MAX + number, number, err);
 }

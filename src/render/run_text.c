@@ -22,9 +22,11 @@ char *run_time_words(char *buffer, size_t size, int32_t seconds)
 
 const char *run_lost_word(const struct run_sight *sight)
 {
-	if (sight->pressure)
+	enum run_stage stage = sight->face.step->stage;
+	bool vents = stage == RUN_HEAT || stage == RUN_VENT;
+	if (sight->pressure && !vents)
 		return "the pressure";
-	return sight->steam ? "the steam" : "the boil";
+	return sight->pressure || sight->steam ? "the steam" : "the boil";
 }
 
 /* "30 minutes", "20 to 30 minutes", "12 to 24 hours", or nothing. */
