@@ -116,7 +116,8 @@ bool state_refold(struct household *db, int64_t subject, struct error *err)
 
 static const char forget_all[] =
     "DELETE FROM gauge_test; DELETE FROM canner; DELETE FROM lot; DELETE FROM jar;"
-    "DELETE FROM load; DELETE FROM run; DELETE FROM batch_from; DELETE FROM batch_lot; DELETE FROM batch;"
+    "DELETE FROM load; DELETE FROM run; DELETE FROM batch_from; DELETE FROM batch_lot; DELETE FROM "
+    "batch;"
     "DELETE FROM recall_jar; DELETE FROM recall; DELETE FROM conflict; DELETE FROM undone;";
 
 /* What every undo took back, in the order of the log; the others make no sense. */

@@ -96,11 +96,18 @@ START_TEST(whole_load)
 	check_log("load 1:   processed");
 	ck_assert(!t.colour);
 	ck_assert(!t.alternate);
+	/* Taken back, the load is as it was before it was logged: out of the canner. */
+	kitchen_must("undo 26-001");
+	start(again);
+	terminal_see(&t, "PROCESSED");
+	ck_assert_int_eq(terminal_end(&t), 0);
+	check_log("load 1:   processed");
 }
 END_TEST
 
 START_TEST(lost_a_second_before_the_end)
 {
+	char facts[128];
 	to_process();
 	terminal_pass(&t, 14 * 60 + 59);
 	terminal_key(&t, "b");
@@ -114,6 +121,9 @@ START_TEST(lost_a_second_before_the_end)
 	terminal_pass(&t, 1);
 	to_end("PROCESSED", 0);
 	check_log("load 1:   processed");
+	kitchen_answer("batch show 26-001 --json | grep -o '\"at_s\":899,\"length_s\":120'", facts,
+		       sizeof facts);
+	ck_assert_str_eq(facts, "\"at_s\":899,\"length_s\":120\n");
 }
 END_TEST
 
