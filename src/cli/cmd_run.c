@@ -220,9 +220,8 @@ static bool set_up(struct live *live, struct household *db)
 static bool give_up(struct live *live, struct household *db)
 {
 	bool found;
-	struct run_moment last = {
-	    .at = live->clock->wall(live->clock->self),
-	    .entry = {.event = RUN_ABANDON, .stage = RUN_FILL, .seen_ns = -1}};
+	struct run_moment last = {.at = live->clock->wall(live->clock->self),
+				  .entry = {.event = RUN_ABANDON, .seen_ns = -1}};
 	if (!has_clock(live) || !read_file(live, db, &found))
 		return false;
 	if (!found)
@@ -230,6 +229,7 @@ static bool give_up(struct live *live, struct household *db)
 				   live->view.record.code);
 	if (!lock(live, db))
 		return false;
+	last.entry.stage = live->load.moments[live->load.moments_n - 1].entry.stage;
 	last.entry.now_ns = live_now(live);
 	memcpy(last.entry.boot, live->boot, sizeof last.entry.boot);
 	live->inv->saved = household_run_step(db, live->inv->operands[0], live->load.number, &last,
@@ -398,15 +398,13 @@ const struct command command_run = {
     .summary = "a live clock for one load: each step, its time, and what to watch",
     .description =
 	"Shows the steps that the sources give for this canner, one after the other, and counts. "
-	"Enter says that a step is done; b that the boil, the steam or the pressure was lost, "
-	"after "
-	"which the whole time starts again; ? shows all keys. Every step is logged as it happens: "
-	"leave, or lose the terminal, and the same command goes on. Neither a sleeping machine nor "
-	"a clock that is set makes a process shorter, and a time that nobody watched counts only "
-	"on "
+	"Enter says that a step is done; b that the boil, the steam or the pressure was lost: the "
+	"whole time then starts again; ? shows all keys. Every step is logged as it happens: "
+	"leave, "
+	"or lose the terminal, and the same command goes on. Neither a sleeping machine nor a "
+	"clock that is set makes a process shorter, and a time that nobody watched counts only on "
 	"your word. There is no pause. When the jars are out the load is logged and judged. A "
-	"clock "
-	"sees no water and no gauge: watch the canner. Exits with 0 for processed, 3 "
+	"clock sees no water and no gauge: watch the canner. Exits with 0 for processed, 3 "
 	"under-processed, 5 unclear or not over.",
     .options = options,
     .examples = examples,
