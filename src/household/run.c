@@ -202,7 +202,7 @@ bool household_running(struct household *db, const char *code, int number, bool 
 	int64_t id;
 	*out = (struct running_load){.number = number};
 	*found = false;
-	if (!batch_log_is_there(db))
+	if (!store_has_log(db))
 		return batch_find(db, code, &id, err);
 	if (!store_exec(db, "BEGIN", err))
 		return false;

@@ -30,7 +30,7 @@ const char *run_lost_word(const struct run_sight *sight)
 }
 
 /* "30 minutes", "20 to 30 minutes", "12 to 24 hours", or nothing. */
-static char *span_words(char *buffer, size_t size, const struct run_step *step)
+static char *step_span_words(char *buffer, size_t size, const struct run_step *step)
 {
 	bool hours = step->least_s >= HOUR && step->stage == RUN_COOL;
 	int32_t unit = hours ? HOUR : MINUTE;
@@ -54,7 +54,7 @@ static bool is_wait(const struct run_step *step)
 static char *time_says(char *buffer, size_t size, const struct run_step *step)
 {
 	char span[64];
-	span_words(span, sizeof span, step);
+	step_span_words(span, sizeof span, step);
 	if (step->unbroken)
 		snprintf(buffer, size, "%s without a break", span);
 	else if (*span && !is_wait(step))

@@ -93,7 +93,7 @@ START_TEST(a_canner_counts_between_two_moments_with_the_last_load)
 	log_must(&f, "load", batch, noon + 2 * HOUR_MS,
 		 json_pack("{s:i, s:o, s:[], s:s, s:{}, s:s, s:s, s:I}", "number", 4, "canner",
 			   uuid_of(&f, good), "jars", "again", "2", "facts", "outcome", "processed",
-			   "why", "", "out_ms", (json_int_t)(noon + 3 * HOUR_MS)));
+			   "why", "", "out_ms", (json_int_t)noon + 3 * (json_int_t)HOUR_MS));
 	struct fault fault = {
 	    .kind = FAULT_CANNER, .subject = bad, .from_ms = noon, .to_ms = noon + DAY_MS};
 	touch(&fault);
