@@ -178,9 +178,9 @@ static void judge_temperature(struct judging *j)
 void load_judge(const struct load_rules *rules, const struct load_need *need,
 		const struct load_said *said, struct load_judgement *out)
 {
-	struct judging j = {rules, need, said, out};
 	memset(out, 0, sizeof *out);
 	out->outcome = LOAD_PROCESSED;
+	struct judging j = {rules, need, said, out};
 	if (need->uncovered)
 		add(&j, FACT_COVER, false, need->from);
 	judge_time(&j);
