@@ -47,7 +47,7 @@ const struct command command_undo = {
     .description =
 	"Takes back an entry made by mistake. Nothing is deleted: the entry stays, marked, and the "
 	"state is what it would be without it. An entry that later ones rest on is not taken back "
-	"before them.",
+	"before them, and a step that 'jarwright run' counted not at all.",
     .options = options,
     .examples = examples,
     .run = run_undo,

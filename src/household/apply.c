@@ -17,12 +17,12 @@ static bool insert_undone(struct applying *a, int64_t event)
 	return store_run(a->db, add, a->err);
 }
 
-/* Is the event of this subject, no undo itself, and not taken back already? */
+/* Is the event of this subject, not taken back already, and of a kind that can be? */
 static bool look_up(struct applying *a, int64_t event, bool *may)
 {
 	sqlite3_stmt *query;
 	if (!store_cached(a->db,
-			  "SELECT subject = ?2 AND kind <> 'undo' AND "
+			  "SELECT subject = ?2 AND kind NOT IN ('undo', 'run-step') AND "
 			  "NOT EXISTS (SELECT 1 FROM undone WHERE undone.event = event.id) "
 			  "FROM event WHERE id = ?1",
 			  &query, a->err))
@@ -43,7 +43,8 @@ static enum applied apply_undo(struct applying *a)
 	if (!look_up(a, event, &may))
 		return APPLY_FAILED;
 	if (!may)
-		return senseless(a, "undo: that entry is taken back already, or is an undo itself");
+		return senseless(a, "undo: that entry is taken back already, or is an undo itself, "
+				    "or what a clock counted");
 	return insert_undone(a, event) ? APPLIED : APPLY_FAILED;
 }
 

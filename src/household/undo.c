@@ -100,11 +100,26 @@ static bool may_go(struct household *db, int64_t event, int64_t subject, struct 
 				"take that load back first, or correct this one");
 }
 
+/* Without "lost" in it, an interrupted process would count as a whole one. */
+static bool is_no_run_step(struct household *db, int64_t event, struct error *err)
+{
+	sqlite3_stmt *query;
+	if (!store_cached(db, "SELECT 1 FROM event WHERE id = ?1 AND kind = 'run-step'", &query,
+			  err))
+		return false;
+	sqlite3_bind_int64(query, 1, event);
+	bool step = sqlite3_step(query) == SQLITE_ROW;
+	return store_done(db, query, err) &&
+	       (!step || error_usage(err, "undo: what 'jarwright run' counted is not taken back "
+					  "step by step; begin its step again with b in "
+					  "'jarwright run', or give the load up with --abandon"));
+}
+
 bool log_undo(struct household *db, int64_t event, struct instant at, struct error *err)
 {
 	int64_t subject, before, after;
-	if (!event_subject(db, event, &subject, err) || !may_go(db, event, subject, err) ||
-	    !count_loose(db, subject, event, &before, err) ||
+	if (!event_subject(db, event, &subject, err) || !is_no_run_step(db, event, err) ||
+	    !may_go(db, event, subject, err) || !count_loose(db, subject, event, &before, err) ||
 	    !append_undo(db, event, subject, at, err) || !state_refold(db, subject, err) ||
 	    !count_loose(db, subject, event, &after, err))
 		return false;

@@ -34,11 +34,11 @@ tablet#3  WHEN  [taken back] lot 'cider': changed: 'cider', vinegar
 tablet#5  WHEN  lot 'cider': took back entry tablet#3
 
 $ jarwright undo '#3'
-! jarwright: undo: that entry is taken back already, or is an undo itself
+! jarwright: undo: that entry is taken back already, or is an undo itself, or what a clock counted
 = 2
 
 $ jarwright undo '#5'
-! jarwright: undo: that entry is taken back already, or is an undo itself
+! jarwright: undo: that entry is taken back already, or is an undo itself, or what a clock counted
 = 2
 
 $ jarwright undo 'TABLET#4' --json | grep -o '"number":4.*"undone":false'; jarwright lot list
