@@ -153,18 +153,20 @@ struct practical {
 	struct rational amount;                       /* what they come to: millilitres or grams */
 	double error;                                 /* (amount - wanted) / wanted */
 };
+/* On which side of what is wanted the measure may lie. */
+enum practical_side { PRACTICAL_NEAREST, PRACTICAL_AT_LEAST, PRACTICAL_AT_MOST };
 /*
- * The nearest measure that kitchens have: quarters and thirds of a cup, whole
+ * The nearest measure that kitchens have, on that side: quarters and thirds of a cup, whole
  * tablespoons, quarter and eighth teaspoons, whole quarts; pints and half fluid ounces in
  * the imperial system; pounds and quarter ounces; 5 mL steps (1 mL under 100 mL, 1/10 under
  * 5 mL), 1 g steps (1/10 under 10 g). The fewest parts within 1 % are taken, else the
  * nearest of all; never nothing. wanted: millilitres or grams, above 0. False: it does not
- * fit exactly, or the system is unstated.
+ * fit exactly, nothing measurable is at most that little, or the system is unstated.
  */
 bool practical_volume(const struct reference_tables *tables, enum measuring_system system,
-		      struct rational wanted, struct practical *out);
+		      struct rational wanted, enum practical_side side, struct practical *out);
 bool practical_mass(const struct reference_tables *tables, enum measuring_system system,
-		    struct rational wanted, struct practical *out);
+		    struct rational wanted, enum practical_side side, struct practical *out);
 
 /* Each writes at most size bytes into buffer and returns it. */
 char *rational_words(char *buffer, size_t size, struct rational a);          /* "1 1/2" */

@@ -54,4 +54,11 @@ bool recipe_scale(struct recipe *recipe, struct rational factor, struct error *e
 bool recipe_line_grams(const struct reference_tables *tables, const struct recipe *recipe,
 		       size_t line, struct rational *least, struct rational *most);
 
+/*
+ * On which side an amount may be rounded so that the jar gets no less acid than is written: what
+ * is sour at least, what is low in acid or thins the acid at most. By the line's words; where they
+ * do not tell, PRACTICAL_NEAREST.
+ */
+enum practical_side recipe_line_side(const struct ingredient_line *line);
+
 #endif

@@ -94,9 +94,10 @@ static bool make_practical(struct invocation *inv, enum measuring_system to, boo
 {
 	const struct reference_tables *tables = reference_tables_edition();
 	bool (*nearest)(const struct reference_tables *, enum measuring_system, struct rational,
-			struct practical *) = mass ? practical_mass : practical_volume;
-	c->known = nearest(tables, to, c->least, &c->least_practical) &&
-		   nearest(tables, to, c->most, &c->most_practical);
+			enum practical_side, struct practical *) =
+	    mass ? practical_mass : practical_volume;
+	c->known = nearest(tables, to, c->least, PRACTICAL_NEAREST, &c->least_practical) &&
+		   nearest(tables, to, c->most, PRACTICAL_NEAREST, &c->most_practical);
 	return c->known || too_large(inv);
 }
 

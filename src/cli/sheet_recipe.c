@@ -57,11 +57,13 @@ static const char *note_words(struct sheet_maker *maker, const struct recipe_vie
 			      double rounding)
 {
 	static const struct rational as_written = {1, 1};
-	char factor[WORDS_BUFFER], said[64] = "";
+	char factor[WORDS_BUFFER], said[160] = "";
 	const struct change_rule_row *rule = recipe_batch_rule(view->tables, view->recipe);
 	int order = rational_compare(view->factor, as_written);
 	if (rounding > ROUNDING_SAID)
-		snprintf(said, sizeof said, " Rounded to what can be measured, by up to %.1f %%.",
+		snprintf(said, sizeof said,
+			 " Rounded to what can be measured, by up to %.1f %%: what is sour never "
+			 "down, what is low in acid never up.",
 			 rounding * 100);
 	return sheet_keep(maker, "%s%s%s%s%s", order == 0 ? "" : "The recipe times ",
 			  order == 0 ? "" : rational_words(factor, sizeof factor, view->factor),

@@ -70,6 +70,7 @@ struct search {
 	const struct vessels *vessels;
 	struct kitchen_measure measures[VESSELS_MAX];
 	double wanted;
+	enum practical_side side;
 	struct practical now, best;
 	bool found;
 };
@@ -87,10 +88,18 @@ static double error_of(const struct search *s, const struct practical *p)
 	return (amount - s->wanted) / s->wanted;
 }
 
+static bool is_on_side(enum practical_side side, double error)
+{
+	return side == PRACTICAL_NEAREST ||
+	       (side == PRACTICAL_AT_LEAST ? error >= -SLACK : error <= SLACK);
+}
+
 static void consider(struct search *s)
 {
 	struct practical *p = &s->now;
 	p->error = error_of(s, p);
+	if (!is_on_side(s->side, p->error))
+		return;
 	double now = fabs(p->error), best = fabs(s->best.error);
 	bool near = now <= TOLERANCE, best_near = best <= TOLERANCE;
 	bool tie =
@@ -183,9 +192,10 @@ static bool add_up(struct practical *p)
 }
 
 static bool search_vessels(const struct reference_tables *tables, enum measuring_system system,
-			   const struct vessels *vessels, double wanted, struct practical *out)
+			   const struct vessels *vessels, double wanted, enum practical_side side,
+			   struct practical *out)
 {
-	struct search s = {.vessels = vessels, .wanted = wanted};
+	struct search s = {.vessels = vessels, .wanted = wanted, .side = side};
 	for (size_t i = 0; i < vessels->n; i++)
 		if (!kitchen_measure_find(tables, vessels->list[i].unit, system, &s.measures[i]))
 			return false;
@@ -194,16 +204,25 @@ static bool search_vessels(const struct reference_tables *tables, enum measuring
 	return s.found && add_up(out);
 }
 
+static double whole_steps(double steps, enum practical_side side)
+{
+	if (side == PRACTICAL_AT_LEAST)
+		return ceil(steps * (1 - SLACK));
+	if (side == PRACTICAL_AT_MOST)
+		return floor(steps * (1 + SLACK));
+	return fmax(round(steps), 1);
+}
+
 /* Whole steps of a metric unit, at least one. */
 static bool round_metric(const struct reference_tables *tables, enum kitchen_unit unit,
-			 struct rational step_size, double wanted, struct practical *out)
+			 struct rational step_size, double wanted, enum practical_side side,
+			 struct practical *out)
 {
-	double steps = round(wanted / rational_double(step_size));
+	double steps = whole_steps(wanted / rational_double(step_size), side);
 	*out = (struct practical){.parts_n = 1};
-	if (!(steps < ANY_NUMBER) ||
+	if (!(steps >= 1 && steps < ANY_NUMBER) ||
 	    !kitchen_measure_find(tables, unit, SYSTEM_METRIC, &out->parts[0].measure) ||
-	    !rational_mul((struct rational){steps < 1 ? 1 : (int64_t)steps, 1}, step_size,
-			  &out->parts[0].count) ||
+	    !rational_mul((struct rational){(int64_t)steps, 1}, step_size, &out->parts[0].count) ||
 	    !add_up(out))
 		return false;
 	out->error = (rational_double(out->amount) - wanted) / wanted;
@@ -225,23 +244,23 @@ static struct rational metric_step(double wanted, bool mass)
 }
 
 bool practical_volume(const struct reference_tables *tables, enum measuring_system system,
-		      struct rational wanted, struct practical *out)
+		      struct rational wanted, enum practical_side side, struct practical *out)
 {
 	double ml = rational_double(wanted);
 	if (!(ml > 0) || system == SYSTEM_UNSTATED)
 		return false;
 	if (system == SYSTEM_METRIC)
-		return round_metric(tables, UNIT_MILLILITRE, metric_step(ml, false), ml, out);
-	return search_vessels(tables, system, volume_vessels(system), ml, out);
+		return round_metric(tables, UNIT_MILLILITRE, metric_step(ml, false), ml, side, out);
+	return search_vessels(tables, system, volume_vessels(system), ml, side, out);
 }
 
 bool practical_mass(const struct reference_tables *tables, enum measuring_system system,
-		    struct rational wanted, struct practical *out)
+		    struct rational wanted, enum practical_side side, struct practical *out)
 {
 	double g = rational_double(wanted);
 	if (!(g > 0) || system == SYSTEM_UNSTATED)
 		return false;
 	if (system == SYSTEM_US || system == SYSTEM_IMPERIAL)
-		return search_vessels(tables, system, &pounds, g, out);
-	return round_metric(tables, UNIT_GRAM, metric_step(g, true), g, out);
+		return search_vessels(tables, system, &pounds, g, side, out);
+	return round_metric(tables, UNIT_GRAM, metric_step(g, true), g, side, out);
 }

@@ -41,8 +41,9 @@ static bool nearest_measure(const struct judge *j, enum amount_sort sort, double
 	if (!rational_near(value, &wanted))
 		return false;
 	/* A line can hold one amount and one more. */
-	return (sort == AMOUNT_VOLUME ? practical_volume(tables, system, wanted, out)
-				      : practical_mass(tables, system, wanted, out)) &&
+	return (sort == AMOUNT_VOLUME
+		    ? practical_volume(tables, system, wanted, PRACTICAL_NEAREST, out)
+		    : practical_mass(tables, system, wanted, PRACTICAL_NEAREST, out)) &&
 	       out->parts_n <= 2;
 }
 

@@ -6,12 +6,15 @@
 
 #define FRACTION_MOST 8 /* an eighth is the finest that is written as a fraction */
 
+#define SLACK 1e-9 /* of floating point: an exact hundredth is one */
+
 static const struct rational one = {1, 1};
 
 /* Where a cell is written, and for whom. */
 struct cell_writer {
 	const struct recipe_view *view;
 	enum measuring_system system;
+	enum practical_side side;
 	struct recipe_cell *cell;
 };
 
@@ -21,18 +24,29 @@ static void put(struct recipe_cell *cell, const char *text)
 	snprintf(cell->words + n, sizeof cell->words - n, "%s", text);
 }
 
-/* A fraction that a kitchen has, else about so much: a scaled count is rarely whole. */
-static void put_number(struct recipe_cell *cell, struct rational number)
+static double hundredths(double number, enum practical_side side)
 {
-	char words[64];
-	if (number.den <= FRACTION_MOST)
-		rational_words(words, sizeof words, number);
-	else
-		snprintf(words, sizeof words, "about %.2f", rational_double(number));
-	put(cell, words);
+	double n = number * 100;
+	return (side == PRACTICAL_AT_LEAST  ? ceil(n - SLACK)
+		: side == PRACTICAL_AT_MOST ? floor(n + SLACK)
+					    : round(n)) /
+	       100;
 }
 
-/* The nearest that can be measured out. False: it cannot be converted. */
+/* A fraction that a kitchen has, else about so much: a scaled count is rarely whole. */
+static void put_number(struct cell_writer *w, struct rational number)
+{
+	char words[64];
+	double about = hundredths(rational_double(number), w->side);
+	if (number.den <= FRACTION_MOST || about <= 0)
+		rational_words(words, sizeof words, number);
+	else
+		snprintf(words, sizeof words, "about %.2f", about);
+	put(w->cell, words);
+}
+
+/* The nearest that can be measured out and leaves the jar no less acid. False: it cannot be
+ * converted. */
 static bool put_practical(struct cell_writer *w, enum kitchen_unit unit, struct rational quantity)
 {
 	struct kitchen_measure measure;
@@ -44,8 +58,8 @@ static bool put_practical(struct cell_writer *w, enum kitchen_unit unit, struct 
 	    !rational_mul(quantity, measure.amount, &wanted))
 		return false;
 	bool ok = kitchen_unit_is_mass(unit)
-		      ? practical_mass(tables, w->system, wanted, &practical)
-		      : practical_volume(tables, w->system, wanted, &practical);
+		      ? practical_mass(tables, w->system, wanted, w->side, &practical)
+		      : practical_volume(tables, w->system, wanted, w->side, &practical);
 	if (!ok)
 		return false;
 	put(w->cell, practical_words(words, sizeof words, &practical));
@@ -59,10 +73,10 @@ static void put_as_written(struct cell_writer *w, const struct ingredient_amount
 	bool range = rational_compare(amount->quantity, amount->quantity_max) != 0;
 	enum kitchen_unit unit;
 	enum measuring_system said;
-	put_number(w->cell, amount->quantity);
+	put_number(w, amount->quantity);
 	if (range) {
 		put(w->cell, " to ");
-		put_number(w->cell, amount->quantity_max);
+		put_number(w, amount->quantity_max);
 	}
 	if (!*amount->unit)
 		return;
@@ -111,14 +125,14 @@ void recipe_cell_make(const struct recipe_view *view, size_t line, enum measurin
 	const struct ingredient_amount own = {read->has_quantity, read->quantity,
 					      read->quantity_max, read->unit};
 	*out = (struct recipe_cell){0};
-	struct cell_writer w = {view, system, out};
+	struct cell_writer w = {view, system, recipe_line_side(read), out};
 	if (!own.present) {
 		put(out, read->to_taste ? "to taste" : "-");
 		out->exact = true;
 		return;
 	}
 	if (read->pack.present) {
-		put_number(out, own.quantity);
+		put_number(&w, own.quantity);
 		put(out, " x ");
 		/* A tin is bought as it is sold, whatever the country. */
 		put_as_written(&w, &read->pack);

@@ -166,8 +166,8 @@ void recipe_view_text(const struct page *page, const struct recipe_view *view)
 	if (widths.rounding > ROUNDING_SHOWN)
 		page_format(
 		    page, "",
-		    "Rounded to what can be measured out; the most by %.1f %%. --json gives "
-		    "the exact amounts.",
+		    "Rounded to what can be measured out, what is sour never down and what is low "
+		    "in acid never up; the most by %.1f %%. --json gives the exact amounts.",
 		    widths.rounding * 100);
 	put_batch_rule(page, view, &sources);
 	put_method(page, view->recipe);

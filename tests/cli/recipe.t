@@ -31,7 +31,7 @@ sauce, times 1/2
 Written in imperial measures.
 US metric grams ingredient
 1 lb 454 g 454 g plums
-3/4 cup 180 mL 179 to 191 g vinegar
+3/4 cup + 1/8 tsp 180 mL 179 to 191 g vinegar
 1 tbsp 15 mL 18 g salt
 1/2 handful 1/2 handful mint
 

@@ -27,8 +27,14 @@ $ jarwright sheet carrots --canner dial-gauge --jar quart --pack hot --jars 20 -
 
 # In her measures, and scaled; a jam above one batch is warned of.
 $ jarwright sheet pickled-beets --canner steam --jar pint --vinegar 5% --elevation 2900ft --in us,metric --scale 1/2 --json | grep -o '"ingredients":\[[^]]*\]\|"note":"[^"]*"'
-"ingredients":[{"amount":"3 lb + 8 oz = 1588 g","what":"beets, 2- to 2-1/2-inch across, cooked, skinned, 1/4-inch slices"},{"amount":"2 cups = 475 mL","what":"vinegar"},{"amount":"3/4 tsp = 3.7 mL","what":"canning or pickling salt"},{"amount":"1 cup = 235 mL","what":"sugar"},{"amount":"1 cup = 235 mL","what":"water"},{"amount":"1 stick","what":"cinnamon, in bag"},{"amount":"6","what":"whole cloves, in bag"},{"amount":"2","what":"onions, 2- to 2-1/2-inch across, thinly sliced"}]
+"ingredients":[{"amount":"3 lb + 8 oz = 1587 g","what":"beets, 2- to 2-1/2-inch across, cooked, skinned, 1/4-inch slices"},{"amount":"2 cups = 475 mL","what":"vinegar"},{"amount":"3/4 tsp = 3.7 mL","what":"canning or pickling salt"},{"amount":"1 cup = 235 mL","what":"sugar"},{"amount":"1 cup = 235 mL","what":"water"},{"amount":"1 stick","what":"cinnamon, in bag"},{"amount":"6","what":"whole cloves, in bag"},{"amount":"2","what":"onions, 2- to 2-1/2-inch across, thinly sliced"}]
 "note":"The recipe times 1/2."
+
+# Acid is never rounded down, low-acid food never up: 4 cups of vinegar / 7 are 135.2 mL, 7 lb / 7 453.6 g.
+$ jarwright sheet pickled-beets --canner steam --jar pint --vinegar 5% --elevation 2900ft --in us,metric --scale 1/7 --json | grep -o '"amount":"[^"]*","what":"\(beets\|vinegar\)\|"note":"[^"]*"'
+"amount":"1 lb = 453 g","what":"beets
+"amount":"1/2 cup + 1 tbsp + 1/2 tsp = 140 mL","what":"vinegar
+"note":"The recipe times 1/7. Rounded to what can be measured, by up to 16.7 %: what is sour never down, what is low in acid never up."
 
 $ jarwright kitchen --units metric > out; jarwright sheet pickled-beets --canner steam --jar pint --vinegar 5% --elevation 2900ft --json | grep -o '"amount":"[^"]*","what":"sugar"'
 "amount":"475 mL","what":"sugar"

@@ -11,8 +11,8 @@ static void gives(enum measuring_system system, bool mass, struct rational wante
 	struct practical p;
 	char words[PRACTICAL_WORDS_SIZE];
 	const struct reference_tables *tables = reference_tables_edition();
-	ck_assert(mass ? practical_mass(tables, system, wanted, &p)
-		       : practical_volume(tables, system, wanted, &p));
+	ck_assert(mass ? practical_mass(tables, system, wanted, PRACTICAL_NEAREST, &p)
+		       : practical_volume(tables, system, wanted, PRACTICAL_NEAREST, &p));
 	ck_assert_str_eq(practical_words(words, sizeof words, &p), expected);
 	double error = rational_double(p.amount) / rational_double(wanted) - 1;
 	ck_assert_double_eq_tol(p.error, error, 1e-12);
@@ -63,8 +63,8 @@ START_TEST(near_everywhere)
 		for (int64_t ml = 2; ml < 5000; ml++) {
 			struct practical p;
 			struct rational wanted = {ml, 1};
-			ck_assert(
-			    practical_volume(tables, (enum measuring_system)system, wanted, &p));
+			ck_assert(practical_volume(tables, (enum measuring_system)system, wanted,
+						   PRACTICAL_NEAREST, &p));
 			ck_assert_uint_ge(p.parts_n, 1);
 			ck_assert_uint_le(p.parts_n, PRACTICAL_PARTS);
 			double off = fabs(rational_double(p.amount) - (double)ml);
@@ -77,19 +77,54 @@ START_TEST(near_everywhere)
 }
 END_TEST
 
+/* Never on the other side, and one step of the smallest vessel off at most. */
+START_TEST(one_sided)
+{
+	const struct reference_tables *tables = reference_tables_edition();
+	for (int system = SYSTEM_US; system < SYSTEM_COUNT; system++) {
+		for (int64_t tenths = 1; tenths < 20000; tenths += 7) {
+			struct practical up, down;
+			struct rational wanted = {tenths, 10};
+			bool mass = tenths % 2 == 0;
+			enum measuring_system in = (enum measuring_system)system;
+			ck_assert((mass ? practical_mass : practical_volume)(
+			    tables, in, wanted, PRACTICAL_AT_LEAST, &up));
+			ck_assert_int_ge(rational_compare(up.amount, wanted), 0);
+			if (tenths < 40) /* an eighth of an ounce is 3.54 g */
+				continue;
+			ck_assert((mass ? practical_mass : practical_volume)(
+			    tables, in, wanted, PRACTICAL_AT_MOST, &down));
+			ck_assert_int_le(rational_compare(down.amount, wanted), 0);
+			ck_assert_double_le(up.error - down.error,
+					    fmax(0.06, 80.0 / (double)tenths));
+		}
+	}
+	struct practical none;
+	ck_assert(!practical_volume(tables, SYSTEM_US, (struct rational){1, 2}, PRACTICAL_AT_MOST,
+				    &none));
+	ck_assert(!practical_mass(tables, SYSTEM_METRIC, (struct rational){1, 20},
+				  PRACTICAL_AT_MOST, &none));
+}
+END_TEST
+
 START_TEST(what_is_refused)
 {
 	const struct reference_tables *tables = reference_tables_edition();
 	struct practical p;
-	ck_assert(!practical_volume(tables, SYSTEM_UNSTATED, (struct rational){1, 1}, &p));
-	ck_assert(!practical_mass(tables, SYSTEM_UNSTATED, (struct rational){1, 1}, &p));
-	ck_assert(!practical_volume(tables, SYSTEM_US, (struct rational){0, 1}, &p));
-	ck_assert(!practical_mass(tables, SYSTEM_METRIC, (struct rational){-1, 1}, &p));
+	ck_assert(!practical_volume(tables, SYSTEM_UNSTATED, (struct rational){1, 1},
+				    PRACTICAL_NEAREST, &p));
+	ck_assert(!practical_mass(tables, SYSTEM_UNSTATED, (struct rational){1, 1},
+				  PRACTICAL_NEAREST, &p));
+	ck_assert(
+	    !practical_volume(tables, SYSTEM_US, (struct rational){0, 1}, PRACTICAL_NEAREST, &p));
+	ck_assert(!practical_mass(tables, SYSTEM_METRIC, (struct rational){-1, 1},
+				  PRACTICAL_NEAREST, &p));
 	for (int system = SYSTEM_US; system < SYSTEM_COUNT; system++) {
 		ck_assert(!practical_volume(tables, (enum measuring_system)system,
-					    (struct rational){INT64_MAX, 1}, &p));
+					    (struct rational){INT64_MAX, 1}, PRACTICAL_NEAREST,
+					    &p));
 		ck_assert(!practical_mass(tables, (enum measuring_system)system,
-					  (struct rational){INT64_MAX, 1}, &p));
+					  (struct rational){INT64_MAX, 1}, PRACTICAL_NEAREST, &p));
 	}
 }
 END_TEST
@@ -113,6 +148,7 @@ Suite *practical_suite(void)
 	tcase_add_test(tests, volumes);
 	tcase_add_test(tests, masses);
 	tcase_add_test(tests, near_everywhere);
+	tcase_add_test(tests, one_sided);
 	tcase_add_test(tests, what_is_refused);
 	tcase_add_test(tests, numbers_as_words);
 	suite_add_tcase(suite, tests);
