@@ -185,6 +185,7 @@ struct batch_record {
 	struct instant started;
 	int jars[JAR_STATE_COUNT];        /* how many are in each state */
 	int jars_n, loads_n, loads_short; /* loads under-processed or unclear */
+	int running_n;                    /* loads in a canner now, which no loads_n counts */
 };
 
 struct batch_load {

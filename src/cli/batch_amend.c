@@ -145,12 +145,14 @@ static bool still_holds(const struct batch_view *view, int32_t mft, struct reque
 	rq->elevation_mft = mft;
 	decide(reference_edition(), rq, decision);
 	return decision->verdict == VERDICT_TESTED &&
-	       decision->process.minutes <= record->minutes && decision->process.psi <= record->psi;
+	       decision->process.minutes <= record->minutes &&
+	       decision->process.psi <= record->psi &&
+	       decision->process.vent_minutes <= record->vent;
 }
 
 static bool read_batch(struct invocation *inv, struct batch_amendment *out)
 {
-	const char *day = option(inv, "day"), *values[BATCH_LOTS_MAX];
+	const char *day = option(inv, "day"), *values[BATCH_LOTS_MAX + 1];
 	const char *elevation = option(inv, "elevation");
 	struct elevation read;
 	out->title = option(inv, "title");
@@ -163,7 +165,9 @@ static bool read_batch(struct invocation *inv, struct batch_amendment *out)
 	out->day_stated = day != NULL;
 	out->elevation_stated = elevation != NULL;
 	out->elevation_mft = elevation ? read.mft : 0;
-	out->lots_n = option_values(inv, "lot", values, BATCH_LOTS_MAX);
+	out->lots_n = option_values(inv, "lot", values, BATCH_LOTS_MAX + 1);
+	if (out->lots_n > BATCH_LOTS_MAX)
+		return error_usage(inv->err, "lot: more than %d", BATCH_LOTS_MAX);
 	memcpy(out->lots, values, out->lots_n * sizeof *values);
 	return day || elevation || out->title || out->lots_n > 0 ||
 	       error_usage(inv->err,

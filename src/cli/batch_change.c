@@ -51,7 +51,13 @@ int batch_finish_command(struct invocation *inv)
 	struct instant at;
 	if (!invocation_when(inv, &at) || !batch_of_operand(inv, &view, &rules))
 		return command_failed(inv);
-	if (cli_household(HOUSEHOLD_WRITE, &db, inv->err)) {
+	if (view.record.running_n > 0)
+		error_usage(
+		    inv->err,
+		    "batch %s: a load of it is in a canner; end it with 'jarwright run %s', or "
+		    "give it up with --abandon, first",
+		    view.record.code, view.record.code);
+	else if (cli_household(HOUSEHOLD_WRITE, &db, inv->err)) {
 		inv->saved = household_finish_batch(db, inv->operands[1], at, inv->err);
 		household_close(db);
 	}

@@ -45,8 +45,10 @@ static bool write_file(const char *path, const struct due_list *list, struct ins
 
 static int answer(struct invocation *inv, const struct due_list *list, struct instant now, int days)
 {
+	char shown[TEXT_SHOWN_SIZE];
 	const char *ical = option(inv, "ical");
 	const struct page page = answer_page(inv);
+	text_show(ical ? ical : "", SIZE_MAX, shown);
 	if (ical && strcmp(ical, "-") == 0) {
 		due_calendar(inv->out, list, now);
 		return STATUS_DONE;
@@ -57,7 +59,7 @@ static int answer(struct invocation *inv, const struct due_list *list, struct in
 		return answer_json(inv, due_json(list, now), STATUS_DONE);
 	if (ical)
 		fprintf(inv->out, "wrote %zu entr%s to '%s'\n", list->items_n,
-			list->items_n == 1 ? "y" : "ies", ical);
+			list->items_n == 1 ? "y" : "ies", shown);
 	else
 		due_text(&page, list, now, days);
 	return STATUS_DONE;

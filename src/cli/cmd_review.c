@@ -128,11 +128,9 @@ static void keep(struct reviewer *r, const struct review_finding *finding)
 
 /* --- The batch as a whole --- */
 
-static bool is_covered(const struct reviewer *r, const struct review_case *batch, char *why,
-		       size_t size)
+static bool is_covered(const struct review_case *batch, char *why, size_t size)
 {
 	const struct batch_record *record = &batch->record;
-	(void)r;
 	if (record->held) {
 		snprintf(why, size,
 			 "what was learned after it was decided, a pH or its elevation, "
@@ -292,7 +290,7 @@ static bool review_one(void *context, const struct review_case *batch, struct er
 	struct reviewer *r = context;
 	char why[2048];
 	r->batches_n++;
-	if (is_covered(r, batch, why, sizeof why))
+	if (is_covered(batch, why, sizeof why))
 		return review_loads(r, batch, err) && ask_elevation(r, batch, err);
 	struct review_finding *finding = add(r, batch, 0, batch->record.held, err);
 	if (!finding || !add_faulty(r, batch->record.id, 0, err))

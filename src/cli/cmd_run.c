@@ -328,11 +328,15 @@ static int watch(struct live *live)
 
 static bool options_fit(struct invocation *inv)
 {
+	struct load_said unused = {.list_n = 0};
 	const char *held = option(inv, "held");
-	return !held || strcmp(held, "yes") == 0 || strcmp(held, "no") == 0 ||
-	       error_usage(inv->err,
-			   "held: say yes if nothing was lost while nobody watched, no if "
-			   "it was or you are not sure");
+	if (held && strcmp(held, "yes") != 0 && strcmp(held, "no") != 0)
+		return error_usage(inv->err,
+				   "held: say yes if nothing was lost while nobody watched, no if "
+				   "it was or you are not sure");
+	/* They are needed at the end, and what is wrong with them is said now. */
+	return load_pressure_read(option(inv, "low-psi"), &unused, inv->err) &&
+	       load_temperature_read(option(inv, "low-temp"), &unused, inv->err);
 }
 
 int run_command_with(struct invocation *inv, const struct run_clock *clock)

@@ -1,6 +1,7 @@
 /* log export: the whole household as JSON, or its tables for spreadsheets. */
 #include <errno.h>
 #include <jansson.h>
+#include <stdint.h>
 #include <string.h>
 #include <unistd.h>
 
@@ -11,6 +12,7 @@
 
 static bool wants_csv(struct invocation *inv, bool *csv)
 {
+	char shown[TEXT_SHOWN_SIZE];
 	const char *format = option(inv, "format");
 	*csv = format && strcmp(format, "csv") == 0;
 	if (*csv && !option(inv, "out"))
@@ -18,7 +20,8 @@ static bool wants_csv(struct invocation *inv, bool *csv)
 				   "export: csv is several files; say where: --out FOLDER");
 	if (!format || *csv || strcmp(format, "json") == 0)
 		return true;
-	return error_usage(inv->err, "export: no format '%s'; say json or csv", format);
+	text_show(format, SIZE_MAX, shown);
+	return error_usage(inv->err, "export: no format '%s'; say json or csv", shown);
 }
 
 /*

@@ -70,7 +70,7 @@ static int answer(struct live *live, const struct batch_load_entry *entry,
 		  const struct load_judgement *judgement, const struct jar_set *jars)
 {
 	struct invocation *inv = live->inv;
-	int status = entry->outcome == LOAD_PROCESSED ? STATUS_DONE : STATUS_UNCLEAR;
+	int status = load_outcome_status(entry->outcome);
 	const struct load_view view = {.code = live->view.record.code,
 				       .number = entry->number,
 				       .jars = *jars,
@@ -80,8 +80,6 @@ static int answer(struct live *live, const struct batch_load_entry *entry,
 				       .judgement = judgement,
 				       .why = entry->why,
 				       .held = live->view.record.held};
-	if (entry->outcome == LOAD_UNDER_PROCESSED)
-		status = STATUS_REFUSED;
 	if (flag(inv, "json"))
 		return answer_json(inv, load_json(&view), status);
 	struct page page = answer_page(inv);

@@ -54,13 +54,15 @@ bool batch_record_count(struct household *db, struct batch_record *out, struct e
 	if (!count_jars(db, out, err) ||
 	    !store_cached(db,
 			  "SELECT count(*), coalesce(sum(outcome IN ('under-processed', "
-			  "'unclear')), 0) FROM load WHERE batch = ?1",
+			  "'unclear')), 0), (SELECT count(*) FROM run WHERE batch = ?1) FROM load "
+			  "WHERE batch = ?1",
 			  &query, err))
 		return false;
 	sqlite3_bind_int64(query, 1, out->id);
 	if (sqlite3_step(query) == SQLITE_ROW) {
 		out->loads_n = sqlite3_column_int(query, 0);
 		out->loads_short = sqlite3_column_int(query, 1);
+		out->running_n = sqlite3_column_int(query, 2);
 	}
 	return store_done(db, query, err);
 }

@@ -57,6 +57,10 @@ static void head_lines(const struct page *page, const struct batch_view *view)
 	for (size_t i = 0; i < view->from_n; i++)
 		page_text(page, "from:     ", view->from[i]);
 	page_text(page, "jars:     ", state_words(words, sizeof words, r));
+	if (r->running_n > 0)
+		page_format(
+		    page, "running:  ", "%d load%s in a canner; 'jarwright run %s' goes on with it",
+		    r->running_n, r->running_n == 1 ? "" : "s", r->code);
 }
 
 static void load_lines(const struct page *page, const struct batch_load *load)
@@ -191,7 +195,7 @@ static json_t *record_json(const struct batch_record *r)
 {
 	return json_pack(
 	    "{s:s, s:s, s:s, s:o, s:o, s:s, s:s, s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:b, "
-	    "s:b, s:i, s:i, s:o}",
+	    "s:b, s:i, s:i, s:i, s:o}",
 	    "batch", r->code, "day", r->day, "title", r->title, "food", word_or_null(r->food),
 	    "recipe", word_or_null(r->recipe), "keep", r->keep, "verdict", r->verdict, "edition",
 	    r->edition, "pack", word_or_null(r->pack), "canner", word_or_null(r->canner_kind),
@@ -199,7 +203,8 @@ static json_t *record_json(const struct batch_record *r)
 	    json_milli(r->elevation_stated ? r->elevation_mft : NONE), "minutes",
 	    json_positive(r->minutes), "psi", json_positive(r->psi), "vent_minutes",
 	    json_positive(r->vent), "held", (int)r->held, "finished", (int)r->finished, "loads",
-	    r->loads_n, "loads_short", r->loads_short, "jars", states_json(r));
+	    r->loads_n, "loads_short", r->loads_short, "running", r->running_n, "jars",
+	    states_json(r));
 }
 
 static json_t *loads_json(const struct batch_view *view)
@@ -278,6 +283,8 @@ static const char *list_mark(const struct batch_record *r)
 		return "; HELD";
 	if (r->loads_short > 0)
 		return "; a load fell short or is unclear";
+	if (r->running_n > 0)
+		return "; a load is in a canner";
 	return r->finished ? "" : "; open";
 }
 

@@ -132,10 +132,13 @@ void batch_next_text(const struct page *page, const struct batch_start *start, c
 	page_blank(page);
 	page_format(page, "", "Write %s-01, %s-02 and so on on the lids.", code, code);
 	if (strcmp(start->keep, "shelf") == 0)
-		page_format(page, "",
-			    "When a load is out of the canner: jarwright batch load %s --canner "
-			    "NAME --jars '7 pints' --started 14:05 --ended 14:50 --uninterrupted%s",
-			    code, load_options(start->canner_kind ? start->canner_kind : ""));
+		page_format(
+		    page, "",
+		    "To be led through a load and have it counted and logged: jarwright run "
+		    "%s --canner NAME --jars '7 pints'. Or, when it is out of the canner: "
+		    "jarwright batch load %s --canner NAME --jars '7 pints' --started "
+		    "14:05 --ended 14:50 --uninterrupted%s",
+		    code, code, load_options(start->canner_kind ? start->canner_kind : ""));
 	else
 		page_format(page, "",
 			    "When the jars are filled: jarwright batch load %s --jars "

@@ -17,8 +17,10 @@ TESTED  Pickled beets, hot pack, pint jars, boiling-water canner, 2,900 ft
   Use the recipe's vinegar in its full amount.
   From the table for pint jars, 1,001 to 3,000 ft. [aib539-2015-g6 p. 6-16]
 Write 20-001-01, 20-001-02 and so on on the lids.
-When a load is out of the canner: jarwright batch load 20-001 --canner NAME
---jars '7 pints' --started 14:05 --ended 14:50 --uninterrupted
+To be led through a load and have it counted and logged: jarwright run 20-001
+--canner NAME --jars '7 pints'. Or, when it is out of the canner: jarwright
+batch load 20-001 --canner NAME --jars '7 pints' --started 14:05 --ended 14:50
+--uninterrupted
 
 $ jarwright batch start pickled-beets --canner 'big pot' --jar pint --pack hot --vinegar 5% --at '2020-09-14 13:00' --json | cut -c 1-110
 {"batch":"20-002","title":"Pickled beets","keep":"shelf","gauge":null,"decision":{"verdict":"tested","food":"p
@@ -256,8 +258,8 @@ What was logged:
   2020-09-17 20:00  batch-amend: day: 2020-09-13; title: Beets of the fair; why:
                     wrong day
 
-$ jarwright batch show 20-001 --json | cut -c 1-400
-{"batch":"20-001","day":"2020-09-13","title":"Beets of the fair","food":"pickled-beets","recipe":null,"keep":"shelf","verdict":"tested","edition":"2026a","pack":"hot","canner":"boiling-water","jar":"pint","elevation_ft":2900,"minutes":35,"psi":null,"vent_minutes":null,"held":true,"finished":true,"loads":5,"loads_short":2,"jars":{"filled":5,"sealed":6,"unsealed":2,"reprocessed":1},"load_list":[{"lo
+$ jarwright batch show 20-001 --json | cut -c 1-412
+{"batch":"20-001","day":"2020-09-13","title":"Beets of the fair","food":"pickled-beets","recipe":null,"keep":"shelf","verdict":"tested","edition":"2026a","pack":"hot","canner":"boiling-water","jar":"pint","elevation_ft":2900,"minutes":35,"psi":null,"vent_minutes":null,"held":true,"finished":true,"loads":5,"loads_short":2,"running":0,"jars":{"filled":5,"sealed":6,"unsealed":2,"reprocessed":1},"load_list":[{"lo
 
 $ jarwright batch amend 20-001 --why nothing
 ! jarwright: amend: what? say --day, --title, --lot, --elevation or --load

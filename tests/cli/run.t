@@ -43,6 +43,10 @@ $ jarwright run 20-001 --at 14:00
 ! jarwright: run: no option '--at'; 'jarwright run --help' lists them
 = 2
 
+# What is only needed at the end is looked at before the canner is hot.
+$ jarwright run 20-001 --canner pot --jars '7 pints' --low-temp warm 2>&1 < /dev/null | cut -c 1-21
+jarwright: low-temp: 
+
 # Nothing of that is in the log.
 $ jarwright batch show 20-001 | grep -c run-step
 0
@@ -74,6 +78,20 @@ The whole time starts again, as published: first bring back the boil.
 
 $ jarwright run 20-001 --canner pot < /dev/null
 ! jarwright: run: load 1 of batch 20-001 has begun; leave --canner out to go on with it, or say --load N for another canner at the same time
+= 2
+
+$ jarwright batch show 20-001 | grep '^running'; jarwright batch list | grep -c '; a load is in a canner$'
+running:  1 load in a canner; 'jarwright run 20-001' goes on with it
+1
+
+$ jarwright batch finish 20-001
+! jarwright: batch 20-001: a load of it is in a canner; end it with 'jarwright run 20-001', or give it up with --abandon, first
+= 2
+
+# A step is never taken back: without "lost" an interrupted process would count.
+$ jarwright undo; jarwright undo 20-001
+! jarwright: undo: what 'jarwright run' counted is not taken back step by step; begin its step again with b in 'jarwright run', or give the load up with --abandon
+! jarwright: undo: what 'jarwright run' counted is not taken back step by step; begin its step again with b in 'jarwright run', or give the load up with --abandon
 = 2
 
 # A load logged by hand meanwhile takes the next number.
