@@ -36,7 +36,9 @@ void review_text(const struct page *page, const struct review_view *view)
 		 "%zu batch%s for the shelf, under edition %s and what is known today",
 		 view->batches_n, view->batches_n == 1 ? "" : "es", view->edition);
 	page_headline(page, "REVIEW", rest);
-	if (view->findings_n == 0)
+	if (view->batches_n == 0)
+		page_text(page, "  ", "There was nothing to decide again.");
+	else if (view->findings_n == 0)
 		page_text(page, "  ", "All are covered as they were decided and logged.");
 	if (view->unsettled_n > 0) {
 		page_blank(page);

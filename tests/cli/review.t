@@ -13,7 +13,7 @@ $ jarwright lot add 'spare lids' --kind lids --at '2026-03-03 10:00' > /dev/null
 
 $ jarwright review
 REVIEW  0 batches for the shelf, under edition 2026a and what is known today
-  All are covered as they were decided and logged.
+  There was nothing to decide again.
 
 $ jarwright batch start asparagus --canner 'the big one' --jar pint --pack raw --lot 'wide lids, spring' --at '2026-09-01 09:00' > /dev/null
 

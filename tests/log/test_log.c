@@ -157,6 +157,35 @@ START_TEST(an_event_is_taken_back_only_if_nothing_rests_on_it)
 }
 END_TEST
 
+/* Also where the event that takes it back comes from another device. */
+START_TEST(what_a_clock_counted_is_never_taken_back)
+{
+	char canner[UUID_TEXT_SIZE], step[UUID_TEXT_SIZE];
+	uint8_t uuid[UUID_SIZE];
+	int64_t pot = append("canner-add", 0,
+			     json_pack("{s:s, s:s}", "name", "pot", "kind", "boiling-water"));
+	int64_t batch = start_batch();
+	ck_assert(event_uuid(db, pot, uuid, &err));
+	hex_text(uuid, UUID_SIZE, canner);
+	ck_assert(append("run-step", batch,
+			 json_pack("{s:i, s:s, s:s, s:i, s:s, s:s, s:[{s:i, s:s}]}", "number", 1,
+				   "what", "begin", "stage", "preheat", "clock_ms", 1000, "boot",
+				   "a-boot", "canner", canner, "jars", "n", 7, "size", "pint")));
+	int64_t lost = append("run-step", batch,
+			      json_pack("{s:i, s:s, s:s, s:i, s:s}", "number", 1, "what", "lost",
+					"stage", "process", "clock_ms", 2000, "boot", "a-boot"));
+	ck_assert(lost > 0);
+	ck_assert(log_begin(db, &err));
+	ck_assert(!log_end(db, log_undo(db, lost, noon, &err), &err));
+	ck_assert_ptr_nonnull(strstr(err.text, "step by step"));
+	ck_assert(event_uuid(db, lost, uuid, &err));
+	hex_text(uuid, UUID_SIZE, step);
+	ck_assert_int_eq(append("undo", batch, json_pack("{s:s}", "event", step)), 0);
+	ck_assert_ptr_nonnull(strstr(err.text, "what a clock counted"));
+	ck_assert_int_eq(count("SELECT count(*) FROM undone"), 0);
+}
+END_TEST
+
 Suite *log_suite(void)
 {
 	Suite *suite = suite_create("log");
@@ -167,6 +196,7 @@ Suite *log_suite(void)
 	tcase_add_test(tcase, an_under_processed_load_never_comes_to_the_shelf);
 	tcase_add_test(tcase, what_is_not_tested_never_starts_for_the_shelf);
 	tcase_add_test(tcase, an_event_is_taken_back_only_if_nothing_rests_on_it);
+	tcase_add_test(tcase, what_a_clock_counted_is_never_taken_back);
 	suite_add_tcase(suite, tcase);
 	return suite;
 }

@@ -312,6 +312,35 @@ START_TEST(a_published_yield_is_so_many_jars)
 }
 END_TEST
 
+/* By words alone; lime for pickling is no acid. Common practice, no source. */
+static const struct {
+	const char *line;
+	enum practical_side side;
+} sides[] = {
+    {"2 cups vinegar", PRACTICAL_AT_LEAST},
+    {"2 cups rice vinegar", PRACTICAL_AT_LEAST},
+    {"1 cup strong pickling vinegar (5 %)", PRACTICAL_AT_LEAST},
+    {"3 tbsp bottled lemon juice", PRACTICAL_AT_LEAST},
+    {"1 tsp citric acid", PRACTICAL_AT_LEAST},
+    {"juice of 2 lemons", PRACTICAL_AT_LEAST},
+    {"3 lb onions, sliced", PRACTICAL_AT_MOST},
+    {"2 green peppers", PRACTICAL_AT_MOST},
+    {"1 cup water", PRACTICAL_AT_MOST},
+    {"1 tbsp olive oil", PRACTICAL_AT_MOST},
+    {"1 cup pickling lime", PRACTICAL_NEAREST},
+    {"2 tsp celery seed", PRACTICAL_NEAREST},
+    {"3 cups sugar", PRACTICAL_NEAREST},
+    {"1 cup onions in vinegar", PRACTICAL_NEAREST},
+};
+
+START_TEST(what_is_sour_is_not_rounded_down)
+{
+	struct ingredient_line line;
+	ck_assert(ingredient_line_parse(sides[_i].line, strlen(sides[_i].line), &line, &err));
+	ck_assert_msg(recipe_line_side(&line) == sides[_i].side, "%s", sides[_i].line);
+}
+END_TEST
+
 static Suite *recipe_suite(void)
 {
 	Suite *suite = suite_create("recipe");
@@ -328,6 +357,8 @@ static Suite *recipe_suite(void)
 	tcase_add_test(tcase, name_and_measures_must_be_said);
 	tcase_add_test(tcase, scaling_there_and_back_loses_nothing);
 	tcase_add_test(tcase, grams_scale_exactly);
+	tcase_add_loop_test(tcase, what_is_sour_is_not_rounded_down, 0,
+			    (int)(sizeof sides / sizeof *sides));
 	tcase_add_test(tcase, a_factor_that_does_not_fit_changes_nothing);
 	tcase_add_test(tcase, lines_weigh_what_is_published);
 	tcase_add_test(tcase, the_same_words_weigh_more_in_larger_cups);
