@@ -1,6 +1,7 @@
 /* What the documents say about the program is true of it: rules, commands, edition, exit codes. */
 #include "suite.h"
 
+#include <glob.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -109,6 +110,30 @@ START_TEST(readme_lists_every_command_in_order)
 }
 END_TEST
 
+/* A table has a cell with the name, between quotes, of every folder that the pattern finds. */
+static void check_folders_listed(const char *pattern, const char *quote)
+{
+	glob_t found = {0};
+	ck_assert_int_eq(glob(pattern, 0, NULL, &found), 0);
+	for (size_t i = 0; i < found.gl_pathc; i++) {
+		char text[LINE_MAX_BYTES], *name = strchr(found.gl_pathv[i], '/') + 1;
+		name[strcspn(name, "/")] = '\0';
+		snprintf(text, sizeof text, "| %s%s%s |", quote, name, quote);
+		if (strcmp(name, "refbuild") != 0 || begins(found.gl_pathv[i], "tests/"))
+			ck_assert_msg(lines_with("DEVELOPERS.md", text) > 0,
+				      "DEVELOPERS.md has no row with %s", text);
+	}
+	globfree(&found);
+}
+
+/* src/refbuild is the program of the build, and stands on no floor. */
+START_TEST(developers_lists_every_module_and_suite)
+{
+	check_folders_listed("src/*/", "");
+	check_folders_listed("tests/*/test_*.c", "`");
+}
+END_TEST
+
 /* --- README.md ----------------------------------------------------------------------- */
 
 /* Every line "$ jarwright WORD ..." of the documents is a command that there is. */
@@ -212,6 +237,7 @@ static Suite *docs_suite(void)
 	TCase *tcase = tcase_create("documents");
 	tcase_add_test(tcase, safety_lists_every_rule_in_order);
 	tcase_add_test(tcase, readme_lists_every_command_in_order);
+	tcase_add_test(tcase, developers_lists_every_module_and_suite);
 	tcase_add_test(tcase, typed_commands_exist);
 	tcase_add_test(tcase, readme_has_no_empty_output);
 	tcase_add_test(tcase, exit_codes_are_the_programs);
