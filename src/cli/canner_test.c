@@ -148,7 +148,7 @@ static void print_advice(const struct page *page, const struct gauge_test *test)
 		page_text(page, "then:   ",
 			  "what this canner processed since its last good test may be "
 			  "under-processed; do not taste or use it before you have looked at each "
-			  "batch");
+			  "batch: 'jarwright review' lists them");
 	if (rule)
 		page_format(page, "source: ", "%s, %s", rule->from.source->title, rule->from.place);
 }

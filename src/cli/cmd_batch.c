@@ -23,7 +23,7 @@ static const struct option_spec options[] = {
     {"low-temp", "T", "load: lowest temperature of the steam while the time counted: 208F, 98C"},
     {"uninterrupted", NULL, "load: the boil or the pressure was never lost"},
     {"interrupted", "HOW-LONG...", "load: the boil or the pressure was lost: '2 min at 14:20'"},
-    {"out", "WHEN", "load: when the jars came out; the the end of the process if not said"},
+    {"out", "WHEN", "load: when the jars came out; the end of the process if not said"},
     {"again", "JARS", "load: jars of this batch that were processed again"},
     {"failed", "JARS", "seal: jars whose seal failed"},
     {"method", "press|tap|look", "seal: how the seals were tested"},

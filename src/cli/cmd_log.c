@@ -185,6 +185,8 @@ static const struct example examples[] = {
     {"jarwright log verify", "whether anything was altered, removed or damaged since"},
     {"jarwright log device tablet", "names this device, as others see it after a merge"},
     {"jarwright log backup /media/stick/household-2026-11-25.db", "a checked copy of everything"},
+    {"jarwright log restore /media/stick/household-2026-11-25.db",
+     "puts it back, and keeps beside it what was there"},
     {"jarwright log export --format csv --out tables", "tables for a spreadsheet"},
     {"jarwright log merge /media/stick/tablet.db --dry-run",
      "what another device's file would add"},

@@ -60,7 +60,8 @@ static int no_such(struct invocation *inv, const struct subcommand *list)
 		error_usage(inv->err, "%s: say what to do: %s", inv->command->name, names);
 	} else {
 		text_show(inv->operands[0], SIZE_MAX, shown);
-		error_usage(inv->err, "%s: cannot '%s'; say %s", inv->command->name, shown, names);
+		error_usage(inv->err, "%s: there is no '%s'; say %s", inv->command->name, shown,
+			    names);
 	}
 	return command_failed(inv);
 }

@@ -124,26 +124,26 @@ static const char *load_options(const char *kind)
 {
 	if (strcmp(kind, "dial-gauge") == 0 || strcmp(kind, "weighted-gauge") == 0)
 		return " --vented 10min --low-psi N";
-	return strcmp(kind, "steam") == 0 ? " --low-temp 210F" : "";
+	return strcmp(kind, "steam") == 0 ? " --low-temp T" : "";
 }
 
 void batch_next_text(const struct page *page, const struct batch_start *start, const char *code)
 {
 	page_blank(page);
 	page_format(page, "", "Write %s-01, %s-02 and so on on the lids.", code, code);
-	if (strcmp(start->keep, "shelf") == 0)
-		page_format(
-		    page, "",
-		    "To be led through a load and have it counted and logged: jarwright run "
-		    "%s --canner NAME --jars '7 pints'. Or, when it is out of the canner: "
-		    "jarwright batch load %s --canner NAME --jars '7 pints' --started "
-		    "14:05 --ended 14:50 --uninterrupted%s",
-		    code, code, load_options(start->canner_kind ? start->canner_kind : ""));
-	else
+	if (strcmp(start->keep, "shelf") != 0) {
 		page_format(page, "",
-			    "When the jars are filled: jarwright batch load %s --jars "
-			    "'4 pints'",
+			    "When the jars are filled: jarwright batch load %s --jars '4 pints'",
 			    code);
+		return;
+	}
+	page_format(
+	    page, "",
+	    "For a clock beside the canner: jarwright run %s --canner NAME --jars '7 pints'", code);
+	page_format(page, "",
+		    "Or when a load is out of it: jarwright batch load %s --canner NAME --jars "
+		    "'7 pints' --started HH:MM --ended HH:MM --uninterrupted%s",
+		    code, load_options(start->canner_kind ? start->canner_kind : ""));
 }
 
 void batch_cold_text(const struct page *page, const struct load_rules *rules, const char *keep,

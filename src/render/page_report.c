@@ -215,8 +215,9 @@ static void hours_known(FILE *out, const struct report_year *report)
 	      "it was said. Picking, peeling, filling and heating up are not known.",
 	      out);
 	if (report->loads_untimed > 0)
-		html_print(out, " Of %d loads, %d have no end on record and are left out.",
-			   report->loads, report->loads_untimed);
+		html_print(out, " Of %d loads, %d %s no end on record; such loads are left out.",
+			   report->loads, report->loads_untimed,
+			   report->loads_untimed == 1 ? "has" : "have");
 	fputs("</p>\n", out);
 }
 

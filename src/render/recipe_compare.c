@@ -84,14 +84,14 @@ static void put_repair(const struct page *page, const struct repair *repair)
 		page_text(page, "  ", repair->recipe.lines[i].text);
 }
 
-/* Where no few changes lead there, the formula itself is the answer. */
+/* Where no few changes lead there, or none were looked for, the formula itself is the answer. */
 static void put_formula(const struct page *page, const struct formula_set *set,
-			const struct formula *formula, struct source_list *sources)
+			const struct formula *formula, bool looked, struct source_list *sources)
 {
 	char name[WORDS_BUFFER], line[2 * WORDS_BUFFER], source[WORDS_BUFFER];
 	page_blank(page);
-	page_format(page, "",
-		    "No few changes bring it there. The tested formula %s, in US measures: %s",
+	page_format(page, "", "%sThe tested formula %s, in US measures: %s",
+		    looked ? "No few changes bring it there. " : "",
 		    formula_words(name, sizeof name, formula),
 		    cite(sources, source, sizeof source, &formula->food->formula->from));
 	for (size_t i = 0; i < formula->lines_n; i++)
@@ -142,7 +142,7 @@ void comparison_text(const struct page *page, const struct formula_set *set,
 	if (repair && repair->found && repair->steps_n > 0)
 		put_repair(page, repair);
 	else if (!tested && comparison->formula)
-		put_formula(page, set, comparison->formula, &sources);
+		put_formula(page, set, comparison->formula, repair != NULL, &sources);
 	if (!tested) {
 		put_keeping(page, set, &sources);
 		put_nearest(page, comparison);

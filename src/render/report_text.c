@@ -90,8 +90,10 @@ static void time_line(const struct page *page, const struct report_year *report)
 		    "out. Preparing, filling and heating up are not known.",
 		    minutes / MINUTES_AN_HOUR, minutes % MINUTES_AN_HOUR);
 	if (report->loads_untimed > 0)
-		page_format(page, "", "Of %d loads, %d have no end on record and are left out.",
-			    report->loads, report->loads_untimed);
+		page_format(page, "",
+			    "Of %d loads, %d %s no end on record; such loads are left out.",
+			    report->loads, report->loads_untimed,
+			    report->loads_untimed == 1 ? "has" : "have");
 }
 
 static void recall_lines(const struct page *page, const struct report_year *report)

@@ -17,10 +17,10 @@ TESTED  Pickled beets, hot pack, pint jars, boiling-water canner, 2,900 ft
   Use the recipe's vinegar in its full amount.
   From the table for pint jars, 1,001 to 3,000 ft. [aib539-2015-g6 p. 6-16]
 Write 20-001-01, 20-001-02 and so on on the lids.
-To be led through a load and have it counted and logged: jarwright run 20-001
---canner NAME --jars '7 pints'. Or, when it is out of the canner: jarwright
-batch load 20-001 --canner NAME --jars '7 pints' --started 14:05 --ended 14:50
---uninterrupted
+For a clock beside the canner: jarwright run 20-001 --canner NAME --jars '7
+pints'
+Or when a load is out of it: jarwright batch load 20-001 --canner NAME --jars '7
+pints' --started HH:MM --ended HH:MM --uninterrupted
 
 $ jarwright batch start pickled-beets --canner 'big pot' --jar pint --pack hot --vinegar 5% --at '2020-09-14 13:00' --json | cut -c 1-110
 {"batch":"20-002","title":"Pickled beets","keep":"shelf","gauge":null,"decision":{"verdict":"tested","food":"p
@@ -270,7 +270,7 @@ $ jarwright batch amend 20-001 --load 1 --title x --why y
 = 2
 
 $ jarwright batch frobnicate
-! jarwright: batch: cannot 'frobnicate'; say start, load, seal, finish, note, ph, amend, record, list or show
+! jarwright: batch: there is no 'frobnicate'; say start, load, seal, finish, note, ph, amend, record, list or show
 = 2
 
 $ jarwright batch list --jar pint

@@ -46,7 +46,7 @@ $ jarwright canner add
 
 $ jarwright canner; jarwright canner paint
 ! jarwright: canner: say what to do: add, change, retire, test, list or show
-! jarwright: canner: cannot 'paint'; say add, change, retire, test, list or show
+! jarwright: canner: there is no 'paint'; say add, change, retire, test, list or show
 = 2
 
 $ jarwright canner list --kind steam

@@ -168,7 +168,7 @@ removed recipe 'sauce'
 = 2
 
 $ jarwright recipe paint
-! jarwright: recipe: cannot 'paint'; say add, import, list, show, scale, yield, compare, acid, export, remove or parse
+! jarwright: recipe: there is no 'paint'; say add, import, list, show, scale, yield, compare, acid, export, remove or parse
 = 2
 
 $ jarwright recipe

@@ -35,7 +35,7 @@ $ jarwright trace lot
 = 2
 
 $ jarwright trace soup 26-001
-! jarwright: trace: cannot 'soup'; say lot, canner, gauge, recipe, food, edition, batch or jar
+! jarwright: trace: there is no 'soup'; say lot, canner, gauge, recipe, food, edition, batch or jar
 = 2
 
 # A batch begun with a lot is in the pot: that is not "never used".
