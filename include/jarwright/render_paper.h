@@ -94,6 +94,8 @@ struct sheet_load {
 	int first, last;    /* jars, by their number in the batch; 1 <= first <= last */
 	const char *begins; /* "09:00"; "" */
 	const char *out;    /* "11:10 to 11:40"; "" */
+	/* Of a load in the log, load_outcome_word(); "": the load is planned. */
+	const char *outcome;
 };
 struct sheet_fixed {
 	const char *says; /* "Never less vinegar than the recipe has." */

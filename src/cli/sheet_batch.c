@@ -55,7 +55,8 @@ static void load_row(const struct batch_view *view, const struct batch_load *loa
 	    .first = first,
 	    .last = last,
 	    .begins = sheet_keep(maker, "%s", instant_text(load->started, begins)),
-	    .out = sheet_keep(maker, "%s", instant_text(load->out, out))};
+	    .out = sheet_keep(maker, "%s", instant_text(load->out, out)),
+	    .outcome = load_outcome_word(load->outcome)};
 }
 
 static bool put_recipe(struct invocation *inv, const struct batch_record *r,

@@ -197,7 +197,7 @@ void sheet_plan_loads(struct sheet_maker *maker, const struct plan *plan, bool t
 	for (int i = 0; i < plan->loads; i++) {
 		int jars = i + 1 == plan->loads ? plan->last_load_jars : plan->jars_per_load;
 		struct sheet_load *out = &maker->loads[maker->sheet.loads_n++];
-		*out = (struct sheet_load){.first = first, .last = first + jars - 1};
+		*out = (struct sheet_load){.first = first, .last = first + jars - 1, .outcome = ""};
 		out->begins = !timed ? ""
 				     : sheet_keep(maker, "%s",
 						  clock_span(when, sizeof when, plan->wish.start,

@@ -139,10 +139,10 @@ void batch_next_text(const struct page *page, const struct batch_start *start, c
 	}
 	page_format(
 	    page, "",
-	    "For a clock beside the canner: jarwright run %s --canner NAME --jars '7 pints'", code);
+	    "For a clock beside the canner: jarwright run %s --jars '7 pints' --canner NAME", code);
 	page_format(page, "",
-		    "Or when a load is out of it: jarwright batch load %s --canner NAME --jars "
-		    "'7 pints' --started HH:MM --ended HH:MM --uninterrupted%s",
+		    "Or when a load is out of it: jarwright batch load %s --jars '7 pints' "
+		    "--canner NAME --started HH:MM --ended HH:MM --uninterrupted%s",
 		    code, load_options(start->canner_kind ? start->canner_kind : ""));
 }
 

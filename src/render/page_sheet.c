@@ -1,4 +1,7 @@
 /* One batch on one page for the wall: recipe, process, loads, what stays as it is, seals. */
+#include <string.h>
+
+#include "jarwright/load_judge.h"
 #include "jarwright/render_page.h"
 #include "jarwright/render_paper.h"
 
@@ -149,21 +152,30 @@ static void steps(FILE *out, const struct paper_sheet *sheet)
 	fputs("</ol>\n</section>\n", out);
 }
 
+/* A page with a process and boxes for seals must not pass for a word that the load was right. */
+static void outcome(FILE *out, const struct sheet_load *load)
+{
+	if (*load->outcome && strcmp(load->outcome, load_outcome_word(LOAD_PROCESSED)) != 0)
+		html_print(out, "; <b>%s: not for the shelf</b>", load->outcome);
+}
+
 static void loads(FILE *out, const struct paper_sheet *sheet)
 {
 	if (sheet->loads_n == 0)
 		return;
-	fputs("<section>\n<h2>Loads</h2>\n<table>\n<caption>Planned times; write the true ones "
-	      "beside them</caption>\n<thead><tr><th scope=\"col\">load</th><th scope=\"col\">jars"
-	      "</th><th scope=\"col\">begins</th><th scope=\"col\">out</th></tr></thead>\n"
-	      "<tbody>\n",
-	      out);
+	html_print(out,
+		   "<section>\n<h2>Loads</h2>\n<table>\n<caption>%s</caption>\n<thead><tr>"
+		   "<th scope=\"col\">load</th><th scope=\"col\">jars</th>"
+		   "<th scope=\"col\">begins</th><th scope=\"col\">out</th></tr></thead>\n"
+		   "<tbody>\n",
+		   *sheet->loads[0].outcome ? "As they are in the log"
+					    : "Planned times; write the true ones beside them");
 	for (size_t i = 0; i < sheet->loads_n; i++) {
 		const struct sheet_load *load = &sheet->loads[i];
-		html_print(out,
-			   "<tr><th scope=\"row\">%d</th><td>%d to %d</td><td>%s</td><td>%s</td>"
-			   "</tr>\n",
+		html_print(out, "<tr><th scope=\"row\">%d</th><td>%d to %d</td><td>%s</td><td>%s",
 			   (int)i + 1, load->first, load->last, load->begins, load->out);
+		outcome(out, load);
+		fputs("</td></tr>\n", out);
 	}
 	fputs("</tbody>\n</table>\n</section>\n", out);
 }

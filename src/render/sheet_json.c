@@ -44,9 +44,10 @@ static json_t *loads_json(const struct paper_sheet *sheet)
 	json_t *list = json_array();
 	for (size_t i = 0; list && i < sheet->loads_n; i++) {
 		const struct sheet_load *load = &sheet->loads[i];
-		list = json_append(list,
-				   json_pack("{s:i, s:i, s:s, s:s}", "first", load->first, "last",
-					     load->last, "begins", load->begins, "out", load->out));
+		list = json_append(list, json_pack("{s:i, s:i, s:s, s:s, s:s?}", "first",
+						   load->first, "last", load->last, "begins",
+						   load->begins, "out", load->out, "outcome",
+						   *load->outcome ? load->outcome : NULL));
 	}
 	return list;
 }

@@ -24,8 +24,8 @@ $ jarwright batch start asparagus --canner good --jar pint --pack raw --at '2020
 20-001  Asparagus, spears or pieces
 TESTED  Asparagus, spears or pieces, raw pack, pint jars, dial-gauge pressure
 Write 20-001-01, 20-001-02 and so on on the lids.
-For a clock beside the canner: jarwright run 20-001 --canner NAME --jars '7
-Or when a load is out of it: jarwright batch load 20-001 --canner NAME --jars '7
+For a clock beside the canner: jarwright run 20-001 --jars '7 pints' --canner
+Or when a load is out of it: jarwright batch load 20-001 --jars '7 pints'
 
 $ jarwright batch load 20-001 --canner good --jars '4 pints' --started '2020-09-14 10:00' --minutes 30 --uninterrupted --vented 10min --low-psi 11 | head -n 1
 PROCESSED  load 1 of batch 20-001: jars 20-001-01 to 20-001-04

@@ -17,10 +17,10 @@ TESTED  Pickled beets, hot pack, pint jars, boiling-water canner, 2,900 ft
   Use the recipe's vinegar in its full amount.
   From the table for pint jars, 1,001 to 3,000 ft. [aib539-2015-g6 p. 6-16]
 Write 20-001-01, 20-001-02 and so on on the lids.
-For a clock beside the canner: jarwright run 20-001 --canner NAME --jars '7
-pints'
-Or when a load is out of it: jarwright batch load 20-001 --canner NAME --jars '7
-pints' --started HH:MM --ended HH:MM --uninterrupted
+For a clock beside the canner: jarwright run 20-001 --jars '7 pints' --canner
+NAME
+Or when a load is out of it: jarwright batch load 20-001 --jars '7 pints'
+--canner NAME --started HH:MM --ended HH:MM --uninterrupted
 
 $ jarwright batch start pickled-beets --canner 'big pot' --jar pint --pack hot --vinegar 5% --at '2020-09-14 13:00' --json | cut -c 1-110
 {"batch":"20-002","title":"Pickled beets","keep":"shelf","gauge":null,"decision":{"verdict":"tested","food":"p

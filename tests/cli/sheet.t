@@ -23,7 +23,7 @@ Makes 14 pint jars.
 # Pressure: AIB 539 (2015) guide 4, p. 4-10.
 $ jarwright sheet carrots --canner dial-gauge --jar quart --pack hot --jars 20 --elevation 880m --start 9:00 --json | grep -o '"process":{[^}]*}\|"loads":\[[^]]*\]'
 "process":{"minutes":30,"psi":12,"vent_minutes":10,"canner":"dial-gauge pressure canner","pack":"hot pack","jars":"quart jars","elevation":"2,888 ft (2,001 to 4,000 ft)","headspace":"1 inch","source":"[aib539-2015-g4 p. 4-10]"}
-"loads":[{"first":1,"last":7,"begins":"09:00","out":"10:15 to 11:00"},{"first":8,"last":14,"begins":"10:15 to 11:00","out":"11:30 to 13:00"},{"first":15,"last":20,"begins":"11:30 to 13:00","out":"12:45 to 15:00"}]
+"loads":[{"first":1,"last":7,"begins":"09:00","out":"10:15 to 11:00","outcome":null},{"first":8,"last":14,"begins":"10:15 to 11:00","out":"11:30 to 13:00","outcome":null},{"first":15,"last":20,"begins":"11:30 to 13:00","out":"12:45 to 15:00","outcome":null}]
 
 # In her measures, and scaled; a jam above one batch is warned of.
 $ jarwright sheet pickled-beets --canner steam --jar pint --vinegar 5% --elevation 2900ft --in us,metric --scale 1/2 --json | grep -o '"ingredients":\[[^]]*\]\|"note":"[^"]*"'
@@ -82,8 +82,13 @@ $ jarwright batch start pickled-beets --canner 'big pot' --jar pint --pack hot -
 
 $ jarwright batch load 20-001 --canner 'big pot' --jars '7 pints' --started '2020-09-14 14:05' --ended 14:40 --uninterrupted --out 14:50 > out; jarwright sheet 20-001 --json | grep -o '"minutes":35\|"loads":\[[^]]*\]\|"jars":7'
 "minutes":35
-"loads":[{"first":1,"last":7,"begins":"2020-09-14 14:05","out":"2020-09-14 14:50"}]
+"loads":[{"first":1,"last":7,"begins":"2020-09-14 14:05","out":"2020-09-14 14:50","outcome":"processed"}]
 "jars":7
+
+# Of 35 minutes 30: the page says so of the load, and of the right one nothing.
+$ jarwright batch load 20-001 --canner 'big pot' --jars '2 pints' --started '2020-09-14 15:05' --ended 15:35 --uninterrupted > out; jarwright sheet 20-001 | grep -o 'As they are in the log\|Planned times\|<b>[a-z-]*: not for the shelf'
+As they are in the log
+<b>under-processed: not for the shelf
 
 $ jarwright sheet 20-001 --canner steam
 ! jarwright: canner: batch 20-001 is decided already; leave it out, or name the food instead

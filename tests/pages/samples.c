@@ -163,7 +163,7 @@ static const struct sheet_step steps[] = {
     {"jars onto a towel, upright, apart, untouched", "12 to 24 hours"},
 };
 static const struct sheet_load loads[] = {
-    {1, 7, "09:00", "10:05"}, {8, 14, "10:10", "11:15"}, {15, 18, "11:20", "12:25"}};
+    {1, 7, "09:00", "10:05", ""}, {8, 14, "10:10", "11:15", ""}, {15, 18, "11:20", "12:25", ""}};
 static const struct sheet_fixed fixed[] = {
     {"Never less vinegar, and never weaker than 5 %.", "guide 1, p. 1-28"},
     {"No other vegetables, and not more onions.", "guide 6, p. 6-16"},
@@ -190,7 +190,7 @@ static void hostile_sheet(const char *folder)
 					      .headspace = hostile,
 					      .source = hostile};
 	const struct sheet_step step = {hostile, hostile};
-	const struct sheet_load load = {1, 7, hostile, hostile};
+	const struct sheet_load load = {1, 7, hostile, hostile, hostile};
 	const struct sheet_fixed stays = {hostile, hostile};
 	wall_sheet(folder, "sheet-hostile.html",
 		   &(struct paper_sheet){.title = hostile,

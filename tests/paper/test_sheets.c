@@ -106,7 +106,7 @@ START_TEST(hostile_sheets_are_pages_all_the_same)
 {
 	const struct sheet_ingredient line = {hostile, hostile};
 	const struct sheet_step step = {hostile, hostile};
-	const struct sheet_load load = {1, 2, hostile, hostile};
+	const struct sheet_load load = {1, 2, hostile, hostile, hostile};
 	const struct sheet_fixed fixed = {hostile, hostile};
 	struct sheet_process p = process;
 	p.canner = p.pack = p.jar = p.elevation = p.headspace = p.source = hostile;
@@ -129,7 +129,7 @@ START_TEST(hostile_sheets_are_pages_all_the_same)
 	char *html = sheet_made(&sheet);
 	/* The browser's title, the heading, and every text of the structs: each is there, escaped.
 	 */
-	ck_assert_int_eq(count_of(html, "&lt;script&gt;"), 20);
+	ck_assert_int_eq(count_of(html, "&lt;script&gt;"), 21);
 	free(html);
 }
 END_TEST
