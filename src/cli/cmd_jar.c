@@ -6,6 +6,7 @@
 #include "request.h"
 
 #define WHY_MAX 1000
+#define MOVES   "opened, eaten, given, discarded, refrigerated, frozen, shelf or unsealed"
 
 /* What a person can make of a jar. */
 static bool by_hand(enum jar_state to)
@@ -17,6 +18,18 @@ static bool by_hand(enum jar_state to)
 static bool read_state(const struct invocation *inv, enum jar_state *to)
 {
 	return inv->operands_n > 1 && jar_state_find(inv->operands[inv->operands_n - 1], to);
+}
+
+/* A last word without a digit names no jar: it is meant for what became of them. */
+static bool is_no_jar(struct invocation *inv)
+{
+	char shown[TEXT_SHOWN_SIZE];
+	const char *last = inv->operands[inv->operands_n - 1];
+	if (inv->operands_n < 2 || strpbrk(last, "0123456789"))
+		return false;
+	text_show(last, SIZE_MAX, shown);
+	error_usage(inv->err, "jar: nothing becomes of a jar by the word '%s'; say " MOVES, shown);
+	return true;
 }
 
 static bool fits(struct invocation *inv, const char *name, size_t most)
@@ -88,20 +101,17 @@ static bool only_one(struct invocation *inv, const struct jar_picks *picks)
 	static const char *const of_moves[] = {"place", "to", "why", "at"};
 	for (size_t i = 0; i < sizeof of_moves / sizeof *of_moves; i++)
 		if (option(inv, of_moves[i]))
-			return error_usage(
-			    inv->err,
-			    "jar: --%s says something of a move; say what became of "
-			    "the jar: opened, eaten, given, discarded, refrigerated, "
-			    "frozen, shelf or unsealed",
-			    of_moves[i]);
+			return error_usage(inv->err,
+					   "jar: --%s says something of a move; say what became of "
+					   "the jar: " MOVES,
+					   of_moves[i]);
 	if (flag(inv, "happened"))
 		return error_usage(inv->err, "jar: what has happened? say what became of the jar");
 	return (picks->picks_n == 1 && picks->picks[0].count == 0 &&
 		jar_set_count(&picks->picks[0].jars) == 1) ||
 	       error_usage(inv->err,
 			   "jar: the history is of one jar; say one, 26-041-07, or what became of "
-			   "these: opened, eaten, given, discarded, refrigerated, frozen, shelf or "
-			   "unsealed");
+			   "these: " MOVES);
 }
 
 static int tell_history(struct invocation *inv, struct jar_history *history)
@@ -142,6 +152,8 @@ static int run_jar(struct invocation *inv)
 	if (!operands_between(inv, 1, 64, "JARS"))
 		return command_failed(inv);
 	bool moves = read_state(inv, &to);
+	if (!moves && is_no_jar(inv))
+		return command_failed(inv);
 	if (!jar_picks_read(inv->operands, inv->operands_n - moves, &picks, inv->err))
 		return command_failed(inv);
 	return moves ? move_jars(inv, &picks, to) : show_history(inv, &picks);

@@ -15,6 +15,10 @@ $ jarwright jar plums
 ! jarwright: jar: 'plums' is no jar; type it as it is on the lid: 26-041-07, 26-041-01..12, '26-041 1-6' or '3 of 26-041'
 = 2
 
+$ jarwright jar 26-041-07 open
+! jarwright: jar: nothing becomes of a jar by the word 'open'; say opened, eaten, given, discarded, refrigerated, frozen, shelf or unsealed
+= 2
+
 $ jarwright jar 26-041 opened
 ! jarwright: jar: which jars of 26-041? say '26-041 1-6', or '3 of 26-041'
 = 2
