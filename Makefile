@@ -225,8 +225,9 @@ clean:
 	rm -rf build build-asan build-cov build-clang build-deb
 
 help:
-	@echo 'all demo deps check check-all check-asan check-valgrind check-pages prove rules-off golden-update'
-	@echo 'coverage bench lint install uninstall clean'
+	@echo 'all demo demo-year deps check check-all check-asan check-valgrind check-pages check-faults'
+	@echo 'check-kill check-two prove rules-off golden-update coverage bench bench-log lint'
+	@echo 'install uninstall clean'
 	@echo 'dist distcheck deb check-reproducible'
 
 .PHONY: all check check-all check-asan check-valgrind coverage lint deps deps-pages demo install uninstall \
