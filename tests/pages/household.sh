@@ -25,15 +25,15 @@ j canner add 'big pot' --kind boiling-water --holds-quarts 7 --holds-pints 9 --h
 j lot add 'wide lids, spring' --kind lids --code A17 --supplier 'the shop' --at '2020-03-01 10:00'
 j lot add 'gift lids' --kind lids --at '2020-03-01 10:00'
 
-# day CODE FOOD DATE LOT JARS FAILED: one load in the afternoon, seals in the night.
+# day CODE FOOD DATE LOT JARS FAILED: one load in the morning, seals in the night.
 day() {
-	j batch start "$2" --canner 'big pot' --jar pint --pack hot --vinegar 5% --lot "$4" --at "$3 13:00"
-	j batch load "$1" --canner 'big pot' --jars "$5 pints" --started "$3 14:05" --minutes 45 \
-		--uninterrupted --out "$3 15:00"
+	j batch start "$2" --canner 'big pot' --jar pint --pack hot --vinegar 5% --lot "$4" --at "$3 07:00"
+	j batch load "$1" --canner 'big pot' --jars "$5 pints" --started "$3 08:05" --minutes 45 \
+		--uninterrupted --out "$3 09:00"
 	if [ "$6" -gt 0 ]; then
-		j batch seal "$1" "1-$(($5 - $6))" --failed "$(($5 - $6 + 1))-$5" --at "$3 23:59" --early
+		j batch seal "$1" "1-$(($5 - $6))" --failed "$(($5 - $6 + 1))-$5" --at "$3 23:00"
 	else
-		j batch seal "$1" "1-$5" --at "$3 23:59" --early
+		j batch seal "$1" "1-$5" --at "$3 23:00"
 	fi
 }
 day 20-001 pickled-beets 2020-08-14 A17 9 1
