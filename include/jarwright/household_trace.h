@@ -34,6 +34,7 @@ struct trace_load {
 
 /* Jars of an earlier batch. */
 struct trace_from {
+	int64_t batch;
 	char code[BATCH_CODE_MAX];
 	struct jar_set jars;
 };

@@ -133,7 +133,7 @@ CREATE TABLE batch (
     id            INTEGER PRIMARY KEY REFERENCES event (id),
     -- Its code: 2026 and 41 are 26-041. Two devices may give one code twice.
     year          INTEGER NOT NULL CHECK (year BETWEEN 1900 AND 9999),
-    number        INTEGER NOT NULL CHECK (number >= 1),
+    number        INTEGER NOT NULL CHECK (number BETWEEN 1 AND 99999999),
     -- The date it was put up, where she is.
     day           TEXT NOT NULL CHECK (length(day) = 10),
     -- What it is called.
@@ -192,8 +192,7 @@ CREATE INDEX batch_from_jar ON batch_from (from_batch, from_number);
 -- One filling of one canner; or jars filled for the cold, without one.
 CREATE TABLE load (
     batch      INTEGER NOT NULL REFERENCES event (id),
-    -- From 1.
-    number     INTEGER NOT NULL CHECK (number >= 1),
+    number     INTEGER NOT NULL CHECK (number BETWEEN 1 AND 999),
     canner     INTEGER REFERENCES event (id),
     -- When timing began, or the jars were filled.
     started_ms INTEGER NOT NULL,
@@ -267,7 +266,7 @@ CREATE TABLE recall (
     id        INTEGER PRIMARY KEY REFERENCES event (id),
     -- Its code: 2026 and 2 are R26-02. Two devices may give one code twice.
     year      INTEGER NOT NULL CHECK (year BETWEEN 1900 AND 9999),
-    number    INTEGER NOT NULL CHECK (number >= 1),
+    number    INTEGER NOT NULL CHECK (number BETWEEN 1 AND 99999999),
     -- What it was opened on.
     reason    TEXT NOT NULL CHECK (reason IN ('lot', 'canner', 'gauge', 'elevation', 'process',
                                               'batch')),

@@ -52,8 +52,12 @@ static int disown(const char *part)
 		code = sqlite3_prepare_v2(sql, "PRAGMA user_version", -1, &query, NULL);
 	bool logged = code == SQLITE_OK && sqlite3_step(query) == SQLITE_ROW &&
 		      sqlite3_column_int(query, 0) >= HOUSEHOLD_LOGGED_SINCE;
-	sqlite3_finalize(query);
-	if (logged)
+	/* It gives the code of a step that failed: a version that was not read is not an old one.
+	 */
+	int read = sqlite3_finalize(query);
+	if (code == SQLITE_OK)
+		code = read;
+	if (code == SQLITE_OK && logged)
 		code = sqlite3_exec(sql, "PRAGMA synchronous = FULL; UPDATE chain SET own = 0",
 				    NULL, NULL, NULL);
 	int closed = sqlite3_close(sql);
@@ -159,6 +163,8 @@ static bool put_aside(const char *path, char *kept, struct error *err)
 		if (errno != EEXIST)
 			return failed(path, strerror(errno), err);
 	}
+	if (!*kept)
+		return failed(path, "too many files were put aside", err);
 	for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
 		char from[BACKUP_NAME_SIZE], to[BACKUP_NAME_SIZE + 16];
 		snprintf(from, sizeof from, "%s%s", path, ends[i]);
@@ -166,7 +172,7 @@ static bool put_aside(const char *path, char *kept, struct error *err)
 		if (rename(from, to) != 0 && errno != ENOENT)
 			return failed(path, strerror(errno), err);
 	}
-	return *kept || failed(path, "too many files were put aside", err);
+	return true;
 }
 
 static bool put_in_place(const char *part, const char *path, char *kept, struct error *err)
@@ -198,10 +204,34 @@ static bool put_back(const char *part, const char *path, char *kept, struct erro
 	return ok;
 }
 
-/* A file of another program is no household file to be replaced. */
+/* Whose database it is; what is none has no tables. An SQLite code. */
+static int look_at(const char *path, int *application, int *tables)
+{
+	sqlite3 *sql = NULL;
+	sqlite3_stmt *row = NULL;
+	*application = *tables = 0;
+	int code = sqlite3_open_v2(path, &sql, SQLITE_OPEN_READONLY, NULL);
+	if (code == SQLITE_OK)
+		code = sqlite3_busy_timeout(sql, BUSY_MS);
+	if (code == SQLITE_OK)
+		code = sqlite3_prepare_v2(sql,
+					  "SELECT (SELECT * FROM pragma_application_id), "
+					  "(SELECT count(*) FROM sqlite_schema)",
+					  -1, &row, NULL);
+	if (code == SQLITE_OK && sqlite3_step(row) == SQLITE_ROW) {
+		*application = sqlite3_column_int(row, 0);
+		*tables = sqlite3_column_int(row, 1);
+	}
+	int read = sqlite3_finalize(row);
+	sqlite3_close(sql);
+	return code != SQLITE_OK ? code : read;
+}
+
+/* A file of another program is no household file to be replaced; nor one that is in its hands. */
 static bool may_replace(const char *path, struct error *err)
 {
 	struct stat is;
+	int application, tables;
 	if (lstat(path, &is) != 0)
 		return store_make_folders(path, err);
 	if (!S_ISREG(is.st_mode))
@@ -209,20 +239,9 @@ static bool may_replace(const char *path, struct error *err)
 				    "household file '%s': it is not a file; name the right one "
 				    "in JARWRIGHT_DB",
 				    path);
-	sqlite3 *sql = NULL;
-	int application = 0, tables = 0;
-	sqlite3_stmt *row = NULL;
-	if (sqlite3_open_v2(path, &sql, SQLITE_OPEN_READONLY, NULL) == SQLITE_OK &&
-	    sqlite3_prepare_v2(sql,
-			       "SELECT (SELECT * FROM pragma_application_id), "
-			       "(SELECT count(*) FROM sqlite_schema)",
-			       -1, &row, NULL) == SQLITE_OK &&
-	    sqlite3_step(row) == SQLITE_ROW) {
-		application = sqlite3_column_int(row, 0);
-		tables = sqlite3_column_int(row, 1);
-	}
-	sqlite3_finalize(row);
-	sqlite3_close(sql);
+	int code = look_at(path, &application, &tables);
+	if ((code & 0xff) == SQLITE_BUSY || (code & 0xff) == SQLITE_NOMEM)
+		return sql_failed(path, code, err);
 	return tables == 0 || application == HOUSEHOLD_APPLICATION_ID ||
 	       error_failed(err,
 			    "household file '%s': it belongs to another program and is not "

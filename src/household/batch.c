@@ -52,8 +52,9 @@ json_t *batch_lot_list(struct household *db, const char *const *names, size_t n,
 {
 	json_t *list = json_array();
 	int64_t ids[BATCH_LOTS_MAX];
-	bool ok = list || batch_out_of_memory(err);
-	for (size_t i = 0; i < n && i < BATCH_LOTS_MAX && ok; i++) {
+	bool ok = (list || batch_out_of_memory(err)) &&
+		  (n <= BATCH_LOTS_MAX || error_usage(err, "lot: more than %d", BATCH_LOTS_MAX));
+	for (size_t i = 0; i < n && ok; i++) {
 		bool twice = false;
 		ok = find_lot(db, names[i], &ids[i], err);
 		for (size_t k = 0; k < i && ok; k++)
@@ -147,20 +148,10 @@ static json_t *from_list(struct household *db, const struct batch_start *start, 
 
 /* --- Starting --- */
 
-/*
- * After the highest of the year, those of starts that were taken back too: that code may stand on
- * lids. Few entries are ever taken back, so their bodies may be read.
- */
 static bool next_number(struct household *db, int year, int *number, struct error *err)
 {
 	sqlite3_stmt *query;
-	if (!store_cached(
-		db,
-		"SELECT 1 + max(coalesce((SELECT max(number) FROM batch WHERE year = ?1), 0), "
-		"coalesce((SELECT max(iif(json_valid(body), json_extract(body, '$.number'), 0)) "
-		"FROM undone JOIN event ON event.id = undone.event WHERE kind = 'batch-start' AND "
-		"iif(json_valid(body), json_extract(body, '$.year'), 0) = ?1), 0))",
-		&query, err))
+	if (!store_cached(db, NEXT_NUMBER("batch", "batch-start"), &query, err))
 		return false;
 	sqlite3_bind_int(query, 1, year);
 	*number = sqlite3_step(query) == SQLITE_ROW ? sqlite3_column_int(query, 0) : 0;

@@ -55,6 +55,23 @@ static enum applied insert_sources(struct applying *a)
 	return how;
 }
 
+/* Figures are read as 32 bits: one with more would be taken for another. */
+static bool figures_fit(struct applying *a)
+{
+	static const char *const keys[] = {"year",    "number", "elevation_mft",
+					   "minutes", "psi",    "vent"};
+	for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
+		const json_t *figure = json_object_get(a->body, keys[i]);
+		json_int_t value = json_integer_value(figure);
+		if (figure &&
+		    (!json_is_integer(figure) || value < INT32_MIN || value > INT32_MAX)) {
+			senseless(a, "batch: its '%s' is no figure that can be", keys[i]);
+			return false;
+		}
+	}
+	return true;
+}
+
 static void bind_decision(sqlite3_stmt *add, const json_t *body)
 {
 	bind_text(add, 8, body, "verdict");
@@ -72,6 +89,8 @@ static void bind_decision(sqlite3_stmt *add, const json_t *body)
 enum applied apply_batch_start(struct applying *a)
 {
 	sqlite3_stmt *add;
+	if (!figures_fit(a) || !body_date(a, "day", true))
+		return SENSELESS;
 	if (!store_cached(
 		a->db,
 		"INSERT INTO batch (id, year, number, day, title, food, recipe, keep, verdict, "
@@ -146,6 +165,8 @@ static enum applied replace_list(struct applying *a, const char *key, const char
 
 enum applied apply_batch_amend(struct applying *a)
 {
+	if (!figures_fit(a) || !body_date(a, "day", false))
+		return SENSELESS;
 	enum applied how =
 	    run_on_batch(a,
 			 "UPDATE batch SET day = coalesce(?2, day), title = coalesce(?3, title), "

@@ -1,6 +1,7 @@
 /* What the events of a canner do to the state. */
 #include <string.h>
 
+#include "jarwright/household_canners.h"
 #include "log.h"
 
 static bool canner_is_sound(struct applying *a)
@@ -55,14 +56,12 @@ enum applied apply_canner_retire(struct applying *a)
 	return how;
 }
 
-#define READING_MAX_MPSI 30000
-
 /* A reading in thousandths of a psi; home canners have none above 30 psi. */
 static bool take_reading(const json_t *reading, const char *key, int64_t *out)
 {
 	const json_t *value = json_object_get(reading, key);
 	*out = json_integer_value(value);
-	return json_is_integer(value) && *out >= 0 && *out <= READING_MAX_MPSI;
+	return json_is_integer(value) && *out >= 0 && *out <= GAUGE_READING_MAX;
 }
 
 /* The worst of the readings: how far above the master, and how far off at all. */
@@ -92,7 +91,7 @@ enum applied apply_gauge_test(struct applying *a)
 	sqlite3_stmt *add;
 	if (!read_error(a, &high, &error))
 		return senseless(a, "gauge: the test has no readings from 0 to %d psi",
-				 READING_MAX_MPSI / 1000);
+				 GAUGE_READING_MAX / 1000);
 	if (!body_date(a, "tested", true))
 		return SENSELESS;
 	if (!store_cached(a->db,

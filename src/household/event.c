@@ -2,15 +2,6 @@
 
 #include "log.h"
 
-static bool read_blob(sqlite3_stmt *row, int column, uint8_t *out, size_t size)
-{
-	if (sqlite3_column_type(row, column) != SQLITE_BLOB ||
-	    (size_t)sqlite3_column_bytes(row, column) != size)
-		return false;
-	memcpy(out, sqlite3_column_blob(row, column), size);
-	return true;
-}
-
 bool event_read(sqlite3_stmt *row, struct event *out)
 {
 	const char *kind = (const char *)sqlite3_column_text(row, 5);
@@ -24,8 +15,8 @@ bool event_read(sqlite3_stmt *row, struct event *out)
 	out->body = (const char *)sqlite3_column_text(row, 8);
 	out->body_length = (size_t)sqlite3_column_bytes(row, 8);
 	if (!kind || kind_length >= KIND_SIZE || strlen(kind) != kind_length || !out->body ||
-	    !instant_in_range(out->at) || !read_blob(row, 3, out->uuid, UUID_SIZE) ||
-	    !read_blob(row, 9, out->hash, DIGEST_SIZE))
+	    !instant_in_range(out->at) || !store_blob(row, 3, out->uuid, UUID_SIZE) ||
+	    !store_blob(row, 9, out->hash, DIGEST_SIZE))
 		return false;
 	memcpy(out->kind, kind, kind_length + 1);
 	return true;
@@ -58,7 +49,7 @@ bool event_uuid(struct household *db, int64_t id, uint8_t out[UUID_SIZE], struct
 	if (!store_cached(db, "SELECT uuid FROM event WHERE id = ?1", &query, err))
 		return false;
 	sqlite3_bind_int64(query, 1, id);
-	bool found = sqlite3_step(query) == SQLITE_ROW && read_blob(query, 0, out, UUID_SIZE);
+	bool found = sqlite3_step(query) == SQLITE_ROW && store_blob(query, 0, out, UUID_SIZE);
 	if (!store_done(db, query, err))
 		return false;
 	return found ||

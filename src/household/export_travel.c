@@ -2,15 +2,6 @@
 
 #include "export.h"
 
-static bool read_blob(sqlite3_stmt *row, int column, uint8_t *out, size_t size)
-{
-	const void *bytes = sqlite3_column_blob(row, column);
-	if (!bytes || (size_t)sqlite3_column_bytes(row, column) != size)
-		return false;
-	memcpy(out, bytes, size);
-	return true;
-}
-
 bool export_damaged(const struct household *db, struct error *err)
 {
 	return error_failed(
@@ -37,9 +28,9 @@ bool travellers_prepare(struct household *db, sqlite3_stmt **out, struct error *
 
 bool traveller_read(sqlite3_stmt *row, struct traveller *out)
 {
-	return event_read(row, &out->event) && read_blob(row, 10, out->device, UUID_SIZE) &&
-	       read_blob(row, 11, out->before, DIGEST_SIZE) &&
-	       read_blob(row, 12, out->subject, UUID_SIZE);
+	return event_read(row, &out->event) && store_blob(row, 10, out->device, UUID_SIZE) &&
+	       store_blob(row, 11, out->before, DIGEST_SIZE) &&
+	       store_blob(row, 12, out->subject, UUID_SIZE);
 }
 
 bool tips_prepare(struct household *db, sqlite3_stmt **out, struct error *err)
@@ -54,7 +45,7 @@ bool tip_read(sqlite3_stmt *row, struct tip *out)
 {
 	out->last_seq = sqlite3_column_int64(row, 2);
 	out->own = sqlite3_column_int(row, 4) == 1;
-	return read_blob(row, 0, out->device, UUID_SIZE) &&
+	return store_blob(row, 0, out->device, UUID_SIZE) &&
 	       store_text(row, 1, out->name, sizeof out->name) && out->last_seq >= 0 &&
-	       read_blob(row, 3, out->last_hash, DIGEST_SIZE);
+	       store_blob(row, 3, out->last_hash, DIGEST_SIZE);
 }

@@ -10,15 +10,6 @@ static bool no_memory(struct error *err)
 	return error_failed(err, "log: out of memory; close other programs and try again");
 }
 
-static bool read_blob(sqlite3_stmt *row, int column, uint8_t *out, size_t size)
-{
-	const void *bytes = sqlite3_column_blob(row, column);
-	if (!bytes || (size_t)sqlite3_column_bytes(row, column) != size)
-		return false;
-	memcpy(out, bytes, size);
-	return true;
-}
-
 /* --- The chains of this file --- */
 
 static struct intake_chain *add_chain(struct intake *in, struct error *err)
@@ -86,7 +77,7 @@ bool intake_begin(struct household *db, struct intake_report *report, struct int
 		return false;
 	if (sqlite3_step(row) == SQLITE_ROW) {
 		in->next_id = sqlite3_column_int64(row, 0) + 1;
-		(void)read_blob(row, 1, in->newest, UUID_SIZE); /* none: zeros */
+		(void)store_blob(row, 1, in->newest, UUID_SIZE); /* none: zeros */
 	}
 	return store_done(db, row, err) && read_chains(in, err);
 }
@@ -172,7 +163,7 @@ static bool look_up(struct intake *in, const struct event *event, bool *known, s
 	*known = sqlite3_step(query) == SQLITE_ROW;
 	if (*known) {
 		uint8_t hash[DIGEST_SIZE];
-		same = read_blob(query, 0, hash, sizeof hash) &&
+		same = store_blob(query, 0, hash, sizeof hash) &&
 		       memcmp(hash, event->hash, DIGEST_SIZE) == 0;
 	}
 	return store_done(in->db, query, err) &&
@@ -429,8 +420,7 @@ static bool same_end(const struct intake_chain *chain, const struct tip *tip)
 /* A device that was named and has written nothing yet. */
 static bool add_silent(struct intake *in, const struct tip *tip, struct error *err)
 {
-	const struct traveller none = {.event.seq = 1};
-	struct traveller t = none;
+	struct traveller t = {.event.seq = 1};
 	memcpy(t.device, tip->device, UUID_SIZE);
 	for (size_t i = 0; i < in->chains_n; i++)
 		if (memcmp(in->chains[i].device, tip->device, UUID_SIZE) == 0)

@@ -1,16 +1,5 @@
 /* What a person must look at after entries of two devices came together. */
-#include <stdio.h>
-#include <string.h>
-
 #include "import.h"
-#include "jarwright/text.h"
-
-static void copy_text(sqlite3_stmt *row, int column, char *out, size_t size)
-{
-	const char *text = (const char *)sqlite3_column_text(row, column);
-	snprintf(out, size, "%s", text ? text : "");
-	text_drop_partial(out);
-}
 
 static bool list_conflicts(struct household *db, struct intake_report *out, struct error *err)
 {
@@ -26,12 +15,12 @@ static bool list_conflicts(struct household *db, struct intake_report *out, stru
 		if (out->conflicts_n >= INTAKE_LISTED_MAX)
 			continue;
 		struct intake_conflict *one = &out->conflicts[out->conflicts_n];
-		copy_text(row, 0, one->device, sizeof one->device);
+		store_cut_text(row, 0, one->device, sizeof one->device);
 		one->number = sqlite3_column_int64(row, 1);
-		copy_text(row, 2, one->kind, sizeof one->kind);
+		store_cut_text(row, 2, one->kind, sizeof one->kind);
 		one->at.ms = sqlite3_column_int64(row, 3);
 		one->at.offset_min = sqlite3_column_int(row, 4);
-		copy_text(row, 5, one->why, sizeof one->why);
+		store_cut_text(row, 5, one->why, sizeof one->why);
 	}
 	return store_done(db, row, err);
 }
@@ -44,8 +33,8 @@ static void read_twin(sqlite3_stmt *row, struct intake_report *out,
 		struct intake_twin *twin = &out->twins[out->twins_n];
 		code(sqlite3_column_int(row, 0), sqlite3_column_int(row, 1), twin->code);
 		for (int i = 0; i < 2; i++) {
-			copy_text(row, 2 + 2 * i, twin->devices[i], sizeof twin->devices[i]);
-			copy_text(row, 3 + 2 * i, twin->titles[i], sizeof twin->titles[i]);
+			store_cut_text(row, 2 + 2 * i, twin->devices[i], sizeof twin->devices[i]);
+			store_cut_text(row, 3 + 2 * i, twin->titles[i], sizeof twin->titles[i]);
 		}
 	}
 	out->twins_n++;

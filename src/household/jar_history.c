@@ -22,7 +22,6 @@ void jar_history_release(struct jar_history *history)
 struct story {
 	char batch[UUID_TEXT_SIZE]; /* of the jar, as recalls name it */
 	int number;                 /* of the jar */
-	int jars;                   /* that loads have brought so far */
 	int load;                   /* the jar's; 0: not filled yet */
 	char *words;
 	size_t words_n;
@@ -68,19 +67,22 @@ static void tell_start(struct story *s, const json_t *body)
 	put(s, " (edition ", body, "edition", ")");
 }
 
-/* Does the load bring the jar, anew or again? Counts the jars on the way. */
-static bool is_loaded(struct story *s, const json_t *body, const char **size)
+/* Does the load bring the jar, anew or again? An entry that never counted may say anything. */
+static bool is_loaded(const struct story *s, const json_t *body, const char **size)
 {
 	const json_t *some = json_object_get(body, "jars");
+	json_int_t first = json_integer_value(json_object_get(body, "first"));
 	bool here = names_jar(s, body, "again");
-	for (size_t i = 0; i < json_array_size(some); i++) {
+	for (size_t i = 0; i < json_array_size(some) && first >= 1 && first <= s->number; i++) {
 		const json_t *item = json_array_get(some, i);
-		int n = (int)json_integer_value(json_object_get(item, "n"));
-		if (s->number > s->jars && s->number <= s->jars + n) {
+		json_int_t n = json_integer_value(json_object_get(item, "n"));
+		if (n < 1 || n > BATCH_JARS_MAX)
+			break;
+		if (s->number < first + n) {
 			here = true;
 			*size = text_of(item, "size");
 		}
-		s->jars += n;
+		first += n;
 	}
 	return here;
 }
@@ -242,7 +244,6 @@ static bool add_event(sqlite3_stmt *row, struct story *s, struct jar_history *ou
 	entry->words = s->words;
 	entry->undone = sqlite3_column_int(row, 10) == 1;
 	entry->conflict = sqlite3_column_int(row, 11) == 1;
-	/* What was taken back brought no jars. */
 	return true;
 }
 
@@ -266,13 +267,8 @@ static bool read_events(struct household *db, int64_t batch, int number, struct 
 		return false;
 	sqlite3_bind_int64(query, 1, batch);
 	sqlite3_bind_int(query, 2, number);
-	while (ok && sqlite3_step(query) == SQLITE_ROW) {
-		int jars = story.jars;
+	while (ok && sqlite3_step(query) == SQLITE_ROW)
 		ok = add_event(query, &story, out, err);
-		/* What was taken back, or makes no sense, brought no jars. */
-		if (sqlite3_column_int(query, 10) == 1 || sqlite3_column_int(query, 11) == 1)
-			story.jars = jars;
-	}
 	return store_done(db, query, err) && ok;
 }
 

@@ -202,9 +202,8 @@ static bool take_counted(struct household *db, struct moving *m, int count, stru
 		char code[JAR_CODE_SIZE];
 		if (!read_jar(db, m->batch, n, m->move, &jar, err))
 			return false;
-		if (!jar.there)
-			break;
-		if (jar.standing.state == m->move->to ||
+		/* After two devices were merged there may be gaps. */
+		if (!jar.there || jar.standing.state == m->move->to ||
 		    !check_jar(jar_code(m, n, code), &jar, m->move, &advice, &reason) ||
 		    advice != JAR_FINE)
 			continue;

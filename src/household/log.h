@@ -211,6 +211,17 @@ struct batch_code {
 bool batch_code_parse(const char *text, struct batch_code *out);
 char *batch_code_text(int year, int number, char buffer[static BATCH_CODE_SIZE]); /* "26-041" */
 
+/*
+ * In SQL: the next number of the year ?1 in a table whose subjects this kind of event begins. After
+ * the highest of the year, those of beginnings that were taken back too: that code may stand on
+ * lids, or in a message. Few entries are ever taken back, so their bodies may be read.
+ */
+#define NEXT_NUMBER(table, kind)                                                                   \
+	"SELECT 1 + max(coalesce((SELECT max(number) FROM " table " WHERE year = ?1), 0), "        \
+	"coalesce((SELECT max(iif(json_valid(body), json_extract(body, '$.number'), 0)) "          \
+	"FROM undone JOIN event ON event.id = undone.event WHERE event.kind = '" kind "' AND "     \
+	"iif(json_valid(body), json_extract(body, '$.year'), 0) = ?1), 0))"
+
 /* Each is a usage error when there is none, or more than one to choose from. */
 bool find_batch_code(struct household *db, const struct batch_code *code, int64_t *id,
 		     struct error *err);

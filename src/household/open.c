@@ -142,7 +142,8 @@ static bool ready_to_write(struct household *db, struct error *err)
 /* "file:" and the path with everything but plain characters as %XX, for a URI. */
 static void uri_of(const char *path, const char *ending, char *out, size_t size)
 {
-	size_t n = (size_t)snprintf(out, size, "file:");
+	/* "file://": else a path that begins with two slashes would name a host. */
+	size_t n = (size_t)snprintf(out, size, *path == '/' ? "file://" : "file:");
 	for (; *path && n + 4 < size; path++)
 		n += (size_t)snprintf(out + n, size - n, strchr("%?#", *path) ? "%%%02X" : "%c",
 				      (unsigned char)*path);

@@ -67,12 +67,10 @@ void recall_list_release(struct recall_list *list)
 static bool read_entry(sqlite3_stmt *row, struct recall_entry *out)
 {
 	const char *reason = (const char *)sqlite3_column_text(row, 3);
-	const char *what = (const char *)sqlite3_column_text(row, 4);
 	out->id = sqlite3_column_int64(row, 0);
 	recall_code_text(sqlite3_column_int(row, 1), sqlite3_column_int(row, 2), out->code);
-	const char *why = (const char *)sqlite3_column_text(row, 5);
-	sqlite3_snprintf(sizeof out->what, out->what, "%s", what ? what : "");
-	sqlite3_snprintf(sizeof out->why, out->why, "%s", why ? why : "");
+	store_cut_text(row, 4, out->what, sizeof out->what);
+	store_cut_text(row, 5, out->why, sizeof out->why);
 	out->opened_ms = sqlite3_column_int64(row, 6);
 	out->closed_ms = sqlite3_column_int64(row, 7);
 	out->jars_n = (size_t)sqlite3_column_int64(row, 8);
@@ -161,8 +159,7 @@ static bool read_missing(sqlite3_stmt *row, struct touched_jar *out)
 static bool read_recalled(sqlite3_stmt *row, struct recalled_jar *out)
 {
 	const char *disposition = (const char *)sqlite3_column_text(row, DISPOSITION);
-	const char *note = (const char *)sqlite3_column_text(row, NOTE);
-	sqlite3_snprintf(sizeof out->note, out->note, "%s", note ? note : "");
+	store_cut_text(row, NOTE, out->note, sizeof out->note);
 	out->at_ms = sqlite3_column_int64(row, AT);
 	bool there = sqlite3_column_int(row, HAS_JAR) == 1;
 	return (there ? touched_jar_read(row, &out->jar) : read_missing(row, &out->jar)) &&
@@ -282,10 +279,10 @@ static json_t *jar_list(struct household *db, const struct touched_jars *jars, s
 static bool next_number(struct household *db, int year, int *number, struct error *err)
 {
 	sqlite3_stmt *query;
-	if (!store_cached(db, "SELECT max(number) FROM recall WHERE year = ?1", &query, err))
+	if (!store_cached(db, NEXT_NUMBER("recall", "recall-open"), &query, err))
 		return false;
 	sqlite3_bind_int(query, 1, year);
-	*number = sqlite3_step(query) == SQLITE_ROW ? sqlite3_column_int(query, 0) + 1 : 1;
+	*number = sqlite3_step(query) == SQLITE_ROW ? sqlite3_column_int(query, 0) : 0;
 	return store_done(db, query, err);
 }
 

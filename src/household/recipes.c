@@ -37,14 +37,9 @@ static bool damaged(const struct household *db, struct error *err)
 static bool read_entry(sqlite3_stmt *row, char name[RECIPE_NAME_SIZE],
 		       enum measuring_system *system)
 {
-	const char *text = (const char *)sqlite3_column_text(row, 0);
-	size_t bytes = (size_t)sqlite3_column_bytes(row, 0);
 	const char *word = (const char *)sqlite3_column_text(row, 1);
-	if (!text || bytes == 0 || bytes >= RECIPE_NAME_SIZE || strlen(text) != bytes ||
-	    plain_text_check(text) != PLAIN_TEXT)
-		return false;
-	memcpy(name, text, bytes + 1);
-	return word && measuring_system_find(word, system) && *system != SYSTEM_UNSTATED;
+	return store_text(row, 0, name, RECIPE_NAME_SIZE) && word &&
+	       measuring_system_find(word, system) && *system != SYSTEM_UNSTATED;
 }
 
 static bool read_recipe(struct household *db, sqlite3_stmt *row, struct stored_recipe *out,

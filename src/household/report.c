@@ -34,12 +34,6 @@ void *report_more(void **list, size_t *n, size_t size, struct error *err)
 	return one;
 }
 
-void report_text(sqlite3_stmt *row, int column, char *out, size_t size)
-{
-	const char *text = (const char *)sqlite3_column_text(row, column);
-	sqlite3_snprintf((int)size, out, "%s", text ? text : "");
-}
-
 int report_month(const char *day)
 {
 	if (!day || strlen(day) != strlen("2026-08-14"))
@@ -65,11 +59,11 @@ static void food_name(sqlite3_stmt *row, int column, char *out, size_t size)
 	const char *slug = (const char *)sqlite3_column_text(row, column + 1);
 	const struct food *food = slug ? reference_food(reference_edition(), slug) : NULL;
 	if (sqlite3_column_type(row, column + 2) != SQLITE_NULL)
-		report_text(row, column + 2, out, size);
+		store_cut_text(row, column + 2, out, size);
 	else if (food)
 		sqlite3_snprintf((int)size, out, "%s", food->title);
 	else
-		report_text(row, column, out, size);
+		store_cut_text(row, column, out, size);
 }
 
 static struct report_food *food_of(sqlite3_stmt *row, int column, struct report_year *out,
@@ -134,7 +128,7 @@ static bool add_size(sqlite3_stmt *row, struct report_year *out, struct error *e
 	out->sizes = list;
 	if (!size)
 		return false;
-	report_text(row, 0, size->size, sizeof size->size);
+	store_cut_text(row, 0, size->size, sizeof size->size);
 	size->jars = sqlite3_column_int(row, 1);
 	return true;
 }
@@ -203,10 +197,9 @@ bool household_report(struct household *db, int year, int64_t from_ms, int64_t t
 	if (!store_has_log(db))
 		return true;
 	/* One view of the file, whoever else writes meanwhile. */
-	bool ok = store_exec(db, "BEGIN", err) && read_all(db, &span, out, err);
-	struct error unused = {0};
-	ok = store_exec(db, "ROLLBACK", ok ? err : &unused) && ok;
-	if (!ok) {
+	if (!store_exec(db, "BEGIN", err))
+		return false;
+	if (!store_end(db, read_all(db, &span, out, err), err)) {
 		report_year_release(out);
 		return false;
 	}

@@ -13,8 +13,6 @@ struct report_span {
 
 /* Room for one more of `size` bytes, zeroed; NULL: out of memory, *err is filled. */
 void *report_more(void **list, size_t *n, size_t size, struct error *err);
-/* A text column, cut at its size; "" for NULL. */
-void report_text(sqlite3_stmt *row, int column, char *out, size_t size);
 /* The month of a day, from 0; -1: it is none. */
 int report_month(const char *day);
 

@@ -92,9 +92,9 @@ static struct report_lot *lot_of_batch(struct household *db, int64_t batch, stru
 		}
 		found.lids = REPORT_ONE_LOT;
 		found.id = sqlite3_column_int64(query, 0);
-		report_text(query, 1, found.lot, sizeof found.lot);
-		report_text(query, 2, found.code, sizeof found.code);
-		report_text(query, 3, found.maker, sizeof found.maker);
+		store_cut_text(query, 1, found.lot, sizeof found.lot);
+		store_cut_text(query, 2, found.code, sizeof found.code);
+		store_cut_text(query, 3, found.maker, sizeof found.maker);
 	}
 	struct report_lot *lot =
 	    store_done(db, query, err) ? lot_of(out, found.lids, found.id, err) : NULL;

@@ -41,7 +41,7 @@ static bool add_recall(sqlite3_stmt *row, struct report_year *out, struct error 
 	out->recalls = list;
 	if (!recall)
 		return false;
-	report_text(row, 0, recall->what, sizeof recall->what);
+	store_cut_text(row, 0, recall->what, sizeof recall->what);
 	recall->opened = instant_at((time_t)(sqlite3_column_int64(row, 1) / 1000));
 	recall->closed = sqlite3_column_type(row, 2) != SQLITE_NULL;
 	recall->jars = sqlite3_column_int(row, 3);

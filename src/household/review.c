@@ -26,12 +26,6 @@ static void *room(void *list, size_t n, size_t *have, size_t size, struct error 
 	return grown;
 }
 
-static void copy(sqlite3_stmt *row, int column, char *out, size_t size)
-{
-	const char *text = (const char *)sqlite3_column_text(row, column);
-	sqlite3_snprintf((int)size, out, "%s", text ? text : "");
-}
-
 /* --- Loads --- */
 
 static bool read_canner_kind(const char *word, enum canner *out)
@@ -59,8 +53,8 @@ static bool add_load(struct reviewing *r, sqlite3_stmt *row)
 	const char *outcome = (const char *)sqlite3_column_text(row, 2);
 	if (!outcome || !load_outcome_find(outcome, &load->outcome))
 		load->outcome = LOAD_UNCLEAR;
-	copy(row, 4, load->canner_name, sizeof load->canner_name);
-	copy(row, 4, load->kind.name, sizeof load->kind.name);
+	store_cut_text(row, 4, load->canner_name, sizeof load->canner_name);
+	store_cut_text(row, 4, load->kind.name, sizeof load->kind.name);
 	if (load->canner &&
 	    !read_canner_kind((const char *)sqlite3_column_text(row, 5), &load->kind.kind))
 		load->canner = 0;
@@ -184,7 +178,7 @@ static bool add_jar(struct reviewing *r, sqlite3_stmt *row)
 				   .load = sqlite3_column_int(row, 1),
 				   .late = sqlite3_column_int(row, 4) == 1,
 				   .recalled = sqlite3_column_int(row, 5) == 1};
-	copy(row, 2, jar->size, sizeof jar->size);
+	store_cut_text(row, 2, jar->size, sizeof jar->size);
 	const char *state = (const char *)sqlite3_column_text(row, 3);
 	return (state && jar_state_find(state, &jar->state)) ||
 	       error_failed(

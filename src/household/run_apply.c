@@ -23,7 +23,8 @@ static bool read_body(struct applying *a, enum run_event *event, int64_t *number
 		    run_stage_find(stage, &in) && ms >= 0 && ms <= CLOCK_MOST_MS &&
 		    json_is_string(boot) && json_string_length(boot) < RUN_BOOT_SIZE &&
 		    plain_text_check(json_string_value(boot)) == PLAIN_TEXT &&
-		    (!seen || json_is_integer(seen));
+		    (!seen || (json_is_integer(seen) && json_integer_value(seen) >= 0 &&
+			       json_integer_value(seen) <= CLOCK_MOST_MS));
 	if (!fits)
 		senseless(a, "run: the entry says nothing that can happen to a load");
 	return fits;

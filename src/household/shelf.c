@@ -45,6 +45,7 @@ static bool read_batch(struct household *db, int64_t batch, struct shelf_batch *
 {
 	sqlite3_stmt *query;
 	char day[16], code[BATCH_CODE_SIZE];
+	bool ok = true;
 	if (!store_cached(db,
 			  "SELECT batch.year, batch.number, batch.title, batch.food, batch.day, "
 			  "batch.keep = 'shelf' AND batch.held = 0, event.uuid FROM batch JOIN "
@@ -61,13 +62,12 @@ static bool read_batch(struct household *db, int64_t batch, struct shelf_batch *
 		store_cut_text(query, 2, out->title, sizeof out->title);
 		store_cut_text(query, 3, out->food, sizeof out->food);
 		store_cut_text(query, 4, day, sizeof day);
-		if (!date_parse("batch", day, &out->day, err))
-			return false;
+		ok = date_parse("batch", day, &out->day, err);
 		out->for_shelf = sqlite3_column_int(query, 5) == 1;
 		if (sqlite3_column_bytes(query, 6) == UUID_SIZE)
 			memcpy(out->uuid, sqlite3_column_blob(query, 6), UUID_SIZE);
 	}
-	return store_done(db, query, err);
+	return store_done(db, query, err) && ok;
 }
 
 /* Jars of the batch that an open recall names. */

@@ -130,6 +130,15 @@ bool store_text(sqlite3_stmt *row, int column, char *buffer, size_t size)
 	return true;
 }
 
+bool store_blob(sqlite3_stmt *row, int column, uint8_t *out, size_t size)
+{
+	if (sqlite3_column_type(row, column) != SQLITE_BLOB ||
+	    (size_t)sqlite3_column_bytes(row, column) != size)
+		return false;
+	memcpy(out, sqlite3_column_blob(row, column), size);
+	return true;
+}
+
 void store_cut_text(sqlite3_stmt *row, int column, char *buffer, size_t size)
 {
 	const char *text = (const char *)sqlite3_column_text(row, column);

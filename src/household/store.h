@@ -4,6 +4,7 @@
 
 #include <sqlite3.h>
 #include <stdbool.h>
+#include <stdint.h>
 
 #include "jarwright/error.h"
 #include "jarwright/household.h"
@@ -48,6 +49,8 @@ bool store_done(struct household *db, sqlite3_stmt *statement, struct error *err
 bool store_finish(struct household *db, sqlite3_stmt *statement, struct error *err);
 /* Copies a text column; false if it is no plain text that fits. */
 bool store_text(sqlite3_stmt *row, int column, char *buffer, size_t size);
+/* Copies a blob column; false if it is none, or not of this size. */
+bool store_blob(sqlite3_stmt *row, int column, uint8_t *out, size_t size);
 /* Copies any text column, "" for NULL; one that is too long is cut at a character. */
 void store_cut_text(sqlite3_stmt *row, int column, char *buffer, size_t size);
 /* The integer that a one-row, one-column query gives. */

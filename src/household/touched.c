@@ -116,7 +116,6 @@ static bool push(struct walk *w, size_t at, const struct jar_set *jars, int step
 /* --- Made with the fault --- */
 
 /* A batch without jars gives one row without a number. */
-
 static const char *const seeds[FAULT_KIND_COUNT] = {
     [FAULT_LOT] = "SELECT batch_lot.batch, jar.number FROM batch_lot LEFT JOIN jar ON "
 		  "jar.batch = batch_lot.batch WHERE batch_lot.lot = ?1",
@@ -284,12 +283,6 @@ static bool spread(struct walk *w)
 
 /* --- The jars as they are now --- */
 
-static void copy_text(sqlite3_stmt *row, int column, char *out, size_t size)
-{
-	const char *text = (const char *)sqlite3_column_text(row, column);
-	sqlite3_snprintf((int)size, out, "%s", text ? text : "");
-}
-
 bool touched_jar_read(sqlite3_stmt *row, struct touched_jar *out)
 {
 	const char *state = (const char *)sqlite3_column_text(row, 7);
@@ -298,10 +291,10 @@ bool touched_jar_read(sqlite3_stmt *row, struct touched_jar *out)
 	out->year = sqlite3_column_int(row, 1);
 	out->number_of_batch = sqlite3_column_int(row, 2);
 	out->number = sqlite3_column_int(row, 3);
-	copy_text(row, 4, out->title, sizeof out->title);
-	copy_text(row, 5, out->day, sizeof out->day);
-	copy_text(row, 6, out->size, sizeof out->size);
-	copy_text(row, 8, out->place, sizeof out->place);
+	store_cut_text(row, 4, out->title, sizeof out->title);
+	store_cut_text(row, 5, out->day, sizeof out->day);
+	store_cut_text(row, 6, out->size, sizeof out->size);
+	store_cut_text(row, 8, out->place, sizeof out->place);
 	out->since_ms = sqlite3_column_int64(row, 9);
 	return state && jar_state_find(state, &out->state);
 }
@@ -325,8 +318,8 @@ static bool read_unfilled(struct walk *w, int64_t batch, struct touched_jars *ou
 		*one = (struct unfilled_batch){.batch = batch,
 					       .year = sqlite3_column_int(row, 0),
 					       .number = sqlite3_column_int(row, 1)};
-		copy_text(row, 2, one->title, sizeof one->title);
-		copy_text(row, 3, one->day, sizeof one->day);
+		store_cut_text(row, 2, one->title, sizeof one->title);
+		store_cut_text(row, 3, one->day, sizeof one->day);
 	}
 	return store_done(w->db, row, w->err);
 }

@@ -33,23 +33,17 @@ static void *one_more(void *list, size_t n, size_t size, struct error *err)
 	return more;
 }
 
-static void copy(sqlite3_stmt *row, int column, char *out, size_t size)
-{
-	const char *text = (const char *)sqlite3_column_text(row, column);
-	sqlite3_snprintf((int)size, out, "%s", text ? text : "");
-}
-
 /* --- Lots --- */
 
 #define LOT_COLUMNS "lot.kind, lot.name, lot.supplier, lot.code, lot.dated, lot.finished"
 
 static void read_lot(sqlite3_stmt *row, struct trace_lot *out)
 {
-	copy(row, 0, out->kind, sizeof out->kind);
-	copy(row, 1, out->name, sizeof out->name);
-	copy(row, 2, out->supplier, sizeof out->supplier);
-	copy(row, 3, out->code, sizeof out->code);
-	copy(row, 4, out->dated, sizeof out->dated);
+	store_cut_text(row, 0, out->kind, sizeof out->kind);
+	store_cut_text(row, 1, out->name, sizeof out->name);
+	store_cut_text(row, 2, out->supplier, sizeof out->supplier);
+	store_cut_text(row, 3, out->code, sizeof out->code);
+	store_cut_text(row, 4, out->dated, sizeof out->dated);
 	out->finished = sqlite3_column_int(row, 5) == 1;
 }
 
@@ -91,7 +85,7 @@ static bool read_lots(struct household *db, struct trace_batch *out, struct erro
 
 static void read_test(sqlite3_stmt *row, int column, struct trace_test *out)
 {
-	copy(row, column, out->tested, sizeof out->tested);
+	store_cut_text(row, column, out->tested, sizeof out->tested);
 	out->high_mpsi = sqlite3_column_int(row, column + 1);
 	out->error_mpsi = sqlite3_column_int(row, column + 2);
 }
@@ -148,11 +142,11 @@ static bool read_load(struct household *db, sqlite3_stmt *row, struct trace_batc
 	struct trace_load *load = &out->loads[out->loads_n++];
 	int64_t canner = sqlite3_column_int64(row, 6);
 	load->number = sqlite3_column_int(row, 0);
-	copy(row, 1, load->canner, sizeof load->canner);
-	copy(row, 2, load->kind, sizeof load->kind);
+	store_cut_text(row, 1, load->canner, sizeof load->canner);
+	store_cut_text(row, 2, load->kind, sizeof load->kind);
 	load->started_ms = sqlite3_column_int64(row, 3);
-	copy(row, 4, load->outcome, sizeof load->outcome);
-	copy(row, 5, load->why, sizeof load->why);
+	store_cut_text(row, 4, load->outcome, sizeof load->outcome);
+	store_cut_text(row, 5, load->why, sizeof load->why);
 	return read_jars_of_load(db, out->record.id, load, err) &&
 	       (strcmp(load->kind, "dial-gauge") != 0 || find_tests(db, canner, load, err));
 }
@@ -226,14 +220,15 @@ static bool add_batch(struct household *db, int64_t batch, int step, struct trac
 /* One row a jar, the jars of a batch together. */
 static bool take_from(sqlite3_stmt *row, struct trace_batch *out, struct error *err)
 {
-	char code[BATCH_CODE_SIZE];
-	batch_code_text(sqlite3_column_int(row, 2), sqlite3_column_int(row, 3), code);
-	if (out->from_n == 0 || strcmp(out->from[out->from_n - 1].code, code) != 0) {
+	int64_t batch = sqlite3_column_int64(row, 0);
+	if (out->from_n == 0 || out->from[out->from_n - 1].batch != batch) {
 		void *from = one_more(out->from, out->from_n, sizeof *out->from, err);
 		if (!from)
 			return false;
 		out->from = from;
-		sqlite3_snprintf(sizeof out->from->code, out->from[out->from_n++].code, "%s", code);
+		struct trace_from *one = &out->from[out->from_n++];
+		one->batch = batch;
+		batch_code_text(sqlite3_column_int(row, 2), sqlite3_column_int(row, 3), one->code);
 	}
 	jar_set_add(&out->from[out->from_n - 1].jars, sqlite3_column_int(row, 1));
 	return true;
@@ -313,8 +308,8 @@ bool household_trace_canner(struct household *db, int64_t canner, struct trace_c
 		return false;
 	sqlite3_bind_int64(row, 1, canner);
 	if (sqlite3_step(row) == SQLITE_ROW) {
-		copy(row, 0, out->name, sizeof out->name);
-		copy(row, 1, out->kind, sizeof out->kind);
+		store_cut_text(row, 0, out->name, sizeof out->name);
+		store_cut_text(row, 1, out->kind, sizeof out->kind);
 		out->retired = sqlite3_column_int(row, 2) == 1;
 	}
 	return store_done(db, row, err) && read_tests(db, canner, out, err);

@@ -51,24 +51,15 @@ struct chain {
 	char name[KITCHEN_NAME_SIZE];
 };
 
-static bool read_blob(sqlite3_stmt *row, int column, uint8_t *out, size_t size)
-{
-	const void *bytes = sqlite3_column_blob(row, column);
-	if (!bytes || (size_t)sqlite3_column_bytes(row, column) != size)
-		return false;
-	memcpy(out, bytes, size);
-	return true;
-}
-
 static bool read_chain(sqlite3_stmt *row, struct chain *out)
 {
 	out->id = sqlite3_column_int64(row, 0);
 	out->parent = sqlite3_column_int64(row, 3);
 	out->parent_seq = sqlite3_column_int64(row, 4);
 	out->last_seq = sqlite3_column_int64(row, 5);
-	return read_blob(row, 1, out->device, UUID_SIZE) &&
+	return store_blob(row, 1, out->device, UUID_SIZE) &&
 	       store_text(row, 2, out->name, sizeof out->name) &&
-	       read_blob(row, 6, out->last_hash, DIGEST_SIZE);
+	       store_blob(row, 6, out->last_hash, DIGEST_SIZE);
 }
 
 /* The hash that a chain begins after: of its parent's event, or zeros. */
@@ -82,7 +73,7 @@ static bool first_hash(struct household *db, const struct chain *chain, uint8_t 
 	sqlite3_bind_int64(query, 1, chain->parent);
 	sqlite3_bind_int64(query, 2, chain->parent_seq);
 	if (sqlite3_step(query) == SQLITE_ROW)
-		(void)read_blob(query, 0, out, DIGEST_SIZE); /* else the first event is at fault */
+		(void)store_blob(query, 0, out, DIGEST_SIZE); /* else the first event is at fault */
 	return store_done(db, query, err);
 }
 
@@ -123,7 +114,7 @@ static bool check_row(const struct chain *chain, sqlite3_stmt *row, int64_t seq,
 		return true;
 	}
 	const char *wrong =
-	    judge(chain, &event, read_blob(row, 10, subject, UUID_SIZE) ? subject : NULL, seq,
+	    judge(chain, &event, store_blob(row, 10, subject, UUID_SIZE) ? subject : NULL, seq,
 		  before, &failed, err);
 	if (wrong)
 		fault_in(report, chain->name, event.seq, &event, wrong);
