@@ -238,6 +238,28 @@ START_TEST(recalls_stand_where_they_happened)
 }
 END_TEST
 
+/* Of two devices one took its load back, the other's jars stay as they are on the lids. */
+START_TEST(numbers_are_those_on_the_lids_and_may_have_gaps)
+{
+	const char *word = "26-041-09";
+	struct jar_picks picks;
+	struct jar_history history;
+	char text[JAR_SET_SIZE];
+	int64_t batch = day_start(&f, &(struct day){.number = 41, .at = noon});
+	log_must(&f, "load", batch, noon,
+		 json_pack("{s:i, s:i, s:[{s:i, s:s}, {s:i, s:s}], s:{}, s:s, s:s, s:I}", "number",
+			   2, "first", 8, "jars", "n", 1, "size", "quart", "n", 2, "size", "pint",
+			   "facts", "outcome", "processed", "why", "", "out_ms", (json_int_t)noon));
+	ck_assert(jar_picks_read(&word, 1, &picks, &f.err));
+	ck_assert(household_jar_history(f.db, &picks.picks[0], &history, &f.err));
+	ck_assert(tells(&history, "filled in load 2 (pint jar): processed"));
+	jar_history_release(&history);
+	day_seal(&f, batch, "8-10", true, noon + 13 * HOUR_MS);
+	ck_assert(move_at("2 of 26-041", JAR_OPENED, noon + 20 * HOUR_MS, false));
+	ck_assert_str_eq(jar_set_text(&moved.batches[0].jars, text, sizeof text), "8-9");
+}
+END_TEST
+
 Suite *moves_suite(void)
 {
 	Suite *suite = suite_create("jar-moves");
@@ -252,6 +274,7 @@ Suite *moves_suite(void)
 	tcase_add_test(tcase, recalls_stand_where_they_happened);
 	tcase_add_test(tcase, a_recalled_jar_is_not_opened_eaten_or_given);
 	tcase_add_test(tcase, a_history_has_everything_of_its_jar_and_nothing_of_others);
+	tcase_add_test(tcase, numbers_are_those_on_the_lids_and_may_have_gaps);
 	suite_add_tcase(suite, tcase);
 	return suite;
 }

@@ -129,6 +129,24 @@ START_TEST(a_restore_replaces_what_is_damaged_and_makes_what_is_not_there)
 }
 END_TEST
 
+/* What belongs to a file that stays must stay beside it. */
+START_TEST(where_nothing_can_be_put_aside_all_stays)
+{
+	char command[600];
+	close_it();
+	snprintf(command, sizeof command,
+		 "cd '%s' && rm -f kitchen.db-* && yes none | head -c 9000 > kitchen.db && "
+		 "cp kitchen.db kitchen.db-shm && touch kitchen.db.before-restore && "
+		 "for n in $(seq 2 999); do : > kitchen.db.before-restore.$n; done",
+		 a.folder);
+	ck_assert_int_eq(system(command), 0);
+	ck_assert(!household_restore(a.path, copy, kept, &a.err));
+	ck_assert_ptr_nonnull(strstr(a.err.text, "too many files"));
+	snprintf(command, sizeof command, "cd '%s' && cmp kitchen.db kitchen.db-shm", a.folder);
+	ck_assert_int_eq(system(command), 0);
+}
+END_TEST
+
 static void must_refuse(const char *from)
 {
 	char *before, *after;
@@ -208,6 +226,7 @@ Suite *copies_suite(void)
 	tcase_add_test(single, a_restore_is_seen_by_who_has_the_file_open);
 	tcase_add_test(single, what_is_restored_goes_on_as_a_new_device);
 	tcase_add_test(single, a_restore_replaces_what_is_damaged_and_makes_what_is_not_there);
+	tcase_add_test(single, where_nothing_can_be_put_aside_all_stays);
 	tcase_add_test(single, what_is_newer_foreign_damaged_or_missing_is_refused);
 	tcase_add_test(single, killed_at_any_moment_one_whole_file_is_there);
 	suite_add_tcase(suite, single);

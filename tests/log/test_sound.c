@@ -334,13 +334,18 @@ END_TEST
 
 /* --- Only what makes sense is taken --- */
 
-static bool taken(const char *kind, const char *body)
+static bool taken_about(int64_t subject, const char *kind, const char *body)
 {
 	struct instant at = {INT64_C(1790000000000), 120};
 	memset(&err, 0, sizeof err);
 	ck_assert(log_begin(db, &err));
-	return log_end(db, log_append(db, kind, 0, at, json_loads(body, 0, NULL), NULL, &err),
+	return log_end(db, log_append(db, kind, subject, at, json_loads(body, 0, NULL), NULL, &err),
 		       &err);
+}
+
+static bool taken(const char *kind, const char *body)
+{
+	return taken_about(0, kind, body);
 }
 
 START_TEST(bodies_that_make_no_sense_are_refused)
@@ -376,6 +381,62 @@ START_TEST(bodies_that_make_no_sense_are_refused)
 	for (size_t i = 0; i < sizeof good / sizeof *good; i++)
 		ck_assert(taken("canner-add", good[i]));
 	holds_no_fault(0);
+}
+END_TEST
+
+START_TEST(batches_have_a_day_and_figures_that_can_be)
+{
+	static const struct {
+		const char *number, *day, *elevation;
+		bool good;
+	} tries[] = {
+	    {"1", "2026-08-14", "1500000", true},
+	    {"99999999", "2026-08-14", "-200000", true},
+	    {"100000000", "2026-08-14", "1500000", false},
+	    {"1", "2026-02-30", "1500000", false},
+	    {"1", "yesterday!", "1500000", false},
+	    {"1", "2026-08-14", "4294967296", false}, /* not sea level */
+	    {"1", "2026-08-14", "\"1500000\"", false},
+	};
+	for (size_t i = 0; i < sizeof tries / sizeof *tries; i++) {
+		char body[512];
+		snprintf(body, sizeof body,
+			 "{\"year\":2026,\"number\":%s,\"day\":\"%s\",\"title\":\"a\","
+			 "\"keep\":\"freezer\",\"verdict\":\"untested\",\"edition\":\"2026a\","
+			 "\"elevation_own\":true,\"elevation_mft\":%s}",
+			 tries[i].number, tries[i].day, tries[i].elevation);
+		if (taken("batch-start", body) != tries[i].good)
+			ck_abort_msg("%s: %s", body, err.text);
+	}
+	holds_no_fault(0);
+}
+END_TEST
+
+/* A reading is multiplied later on. */
+START_TEST(a_clock_of_a_machine_has_a_range)
+{
+	static const struct {
+		const char *seen, *why;
+	} tries[] = {
+	    {"-1", "nothing that can happen"},
+	    {"1000000000001", "nothing that can happen"},
+	    {"9223372036854775807", "nothing that can happen"},
+	    {"2", "is not running"},
+	};
+	int batch;
+	ck_assert(taken("batch-start",
+			"{\"year\":2026,\"number\":1,\"day\":\"2026-08-14\",\"title\":\"a\","
+			"\"keep\":\"freezer\",\"verdict\":\"untested\",\"edition\":\"2026a\"}"));
+	ck_assert(store_integer(db, "SELECT min(id) FROM batch", &batch, &err));
+	for (size_t i = 0; i < sizeof tries / sizeof *tries; i++) {
+		char body[512];
+		snprintf(body, sizeof body,
+			 "{\"number\":1,\"what\":\"return\",\"stage\":\"process\","
+			 "\"clock_ms\":1,\"boot\":\"b\",\"seen_ms\":%s}",
+			 tries[i].seen);
+		ck_assert(!taken_about(batch, "run-step", body));
+		ck_assert_ptr_nonnull(strstr(err.text, tries[i].why));
+	}
 }
 END_TEST
 
@@ -457,6 +518,8 @@ Suite *sound_suite(void)
 	tcase_add_loop_test(tcase, a_fork_goes_on_from_its_parent, 0, 2);
 	tcase_add_test(tcase, what_is_left_open_to_change_is_said);
 	tcase_add_test(tcase, bodies_that_make_no_sense_are_refused);
+	tcase_add_test(tcase, batches_have_a_day_and_figures_that_can_be);
+	tcase_add_test(tcase, a_clock_of_a_machine_has_a_range);
 	tcase_add_test(tcase, moments_that_no_clock_shows_are_refused);
 	tcase_add_test(tcase, gauge_readings_have_a_range);
 	tcase_add_test(tcase, nothing_but_the_log_writes_the_log);

@@ -189,6 +189,20 @@ START_TEST(a_jar_that_is_not_there_is_shown_so)
 }
 END_TEST
 
+/* The code may stand in a message already. */
+START_TEST(a_code_is_not_given_out_again)
+{
+	open_recall();
+	ck_assert_str_eq(code, "R26-01");
+	ck_assert(log_begin(f.db, &f.err));
+	ck_assert(log_end(
+	    f.db, log_undo(f.db, recall, (struct instant){noon + 2 * DAY_MS, 0}, &f.err), &f.err));
+	ck_assert_int_eq(log_count(&f, "SELECT count(*) FROM recall"), 0);
+	open_recall();
+	ck_assert_str_eq(code, "R26-02");
+}
+END_TEST
+
 START_TEST(names_that_two_have_are_asked_about)
 {
 	int64_t id;
@@ -217,6 +231,7 @@ Suite *recalls_suite(void)
 	tcase_add_test(tests, a_count_takes_open_ones);
 	tcase_add_test(tests, a_batch_made_with_its_jars_later_is_told);
 	tcase_add_test(tests, a_jar_that_is_not_there_is_shown_so);
+	tcase_add_test(tests, a_code_is_not_given_out_again);
 	tcase_add_test(tests, names_that_two_have_are_asked_about);
 	suite_add_tcase(suite, tests);
 	return suite;

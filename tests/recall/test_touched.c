@@ -3,6 +3,7 @@
  * search that is written apart from the first, and the indexes it goes by. All data is invented.
  */
 #include "../../src/household/touched.h"
+#include "jarwright/household_trace.h"
 #include "recall_fixture.h"
 #include "suites.h"
 
@@ -123,6 +124,25 @@ START_TEST(loads_of_batches)
 	expect(2, other, 1, 0);
 	touch(&(struct fault){.kind = FAULT_LOADS, .loads = loads, .loads_n = 0});
 	ck_assert_uint_eq(jars.jars_n, 0);
+}
+END_TEST
+
+/* Two devices may give out one code. */
+START_TEST(batches_of_one_code_are_traced_apart)
+{
+	struct trace trace;
+	int64_t one = start(&f, 7, NULL, NULL), other = start(&f, 7, NULL, NULL);
+	load_in(&f, one, 1, 0, 3, noon);
+	load_in(&f, other, 1, 0, 3, noon);
+	int64_t later = start(
+	    &f, 8, NULL, json_pack("[o, o]", from_jars(&f, one, "1"), from_jars(&f, other, "2")));
+	ck_assert(household_trace(f.db, later, 0, &trace, &f.err));
+	ck_assert_uint_eq(trace.batches_n, 3);
+	ck_assert_uint_eq(trace.batches[0].from_n, 2);
+	ck_assert_int_eq(trace.batches[0].from[1].batch, other);
+	ck_assert(!jar_set_has(&trace.batches[0].from[1].jars, 1));
+	ck_assert(jar_set_has(&trace.batches[0].from[1].jars, 2));
+	trace_release(&trace);
 }
 END_TEST
 
@@ -290,6 +310,7 @@ Suite *touched_suite(void)
 	tcase_add_test(tests, what_is_still_in_the_pot_is_told);
 	tcase_add_test(tests, a_canner_counts_between_two_moments_with_the_last_load);
 	tcase_add_test(tests, loads_of_batches);
+	tcase_add_test(tests, batches_of_one_code_are_traced_apart);
 	tcase_add_test(tests, no_number_of_steps_is_too_many);
 	tcase_add_loop_test(tests, a_slow_search_finds_the_same, 0, KITCHENS);
 	tcase_add_test(tests, the_walk_goes_by_indexes);
