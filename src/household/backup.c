@@ -8,6 +8,7 @@
 
 #define NAME_SIZE (HOUSEHOLD_PATH_SIZE + 32)
 #define COPIES    1000
+#define BUSY_MS   10000
 
 static bool failed(const struct household *db, const char *why, struct error *err)
 {
@@ -24,6 +25,9 @@ int backup_pages(const char *from, const char *to)
 {
 	sqlite3 *source = NULL, *copy = NULL;
 	int code = sqlite3_open_v2(from, &source, SQLITE_OPEN_READONLY, NULL);
+	/* Where a file cannot have a write-ahead log, a writer keeps its readers waiting. */
+	if (code == SQLITE_OK)
+		code = sqlite3_busy_timeout(source, BUSY_MS);
 	if (code == SQLITE_OK)
 		code = sqlite3_open_v2(to, &copy, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, NULL);
 	if (code == SQLITE_OK)

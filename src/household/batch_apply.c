@@ -210,7 +210,8 @@ enum applied apply_batch_finish(struct applying *a)
 	sqlite3_bind_int64(write, 1, a->event->subject);
 	sqlite3_bind_int64(write, 2, a->event->at.ms);
 	enum applied how = apply_run(a, write);
-	if (how == APPLIED && sqlite3_changes(a->db->sql) == 0)
-		return senseless(a, "batch: it is finished already");
-	return how;
+	if (how != APPLIED || sqlite3_changes(a->db->sql) == 1)
+		return how;
+	how = need_batch(a);
+	return how == APPLIED ? senseless(a, "batch: it is finished already") : how;
 }

@@ -295,6 +295,18 @@ static bool find_meant(struct household *db, const struct log_name *of, struct m
 	return find_batch(db, first, &out->subject, err);
 }
 
+/* Each its own text, so that each goes by an index; ?2: at most so many, the latest. */
+#define ENTRIES(where)                                                                             \
+	"SELECT " ENTRY_COLUMNS "WHERE event.id IN (SELECT id FROM event WHERE " where             \
+	" ORDER BY uuid DESC LIMIT ?2) ORDER BY event.uuid"
+
+static const char *entries_of(const struct meant *meant)
+{
+	if (meant->event)
+		return ENTRIES("id = ?1");
+	return meant->subject ? ENTRIES("subject = ?1") : ENTRIES("?1 = 0");
+}
+
 bool household_log_entries(struct household *db, const struct log_name *of, size_t last,
 			   struct log_entries *out, struct error *err)
 {
@@ -304,17 +316,10 @@ bool household_log_entries(struct household *db, const struct log_name *of, size
 	memset(out, 0, sizeof *out);
 	if (!store_has_log(db))
 		return !db->sql || store_too_old(db, err);
-	if (!find_meant(db, of, &meant, err) ||
-	    !store_cached(
-		db,
-		"SELECT " ENTRY_COLUMNS
-		"WHERE event.id IN (SELECT id FROM event WHERE (?1 = 0 OR id = ?1) AND "
-		"(?2 = 0 OR subject = ?2) ORDER BY uuid DESC LIMIT ?3) ORDER BY event.uuid",
-		&row, err))
+	if (!find_meant(db, of, &meant, err) || !store_cached(db, entries_of(&meant), &row, err))
 		return false;
-	sqlite3_bind_int64(row, 1, meant.event);
-	sqlite3_bind_int64(row, 2, meant.subject);
-	sqlite3_bind_int64(row, 3, last ? (int64_t)last : -1);
+	sqlite3_bind_int64(row, 1, meant.event ? meant.event : meant.subject);
+	sqlite3_bind_int64(row, 2, last ? (int64_t)last : -1);
 	while (ok && sqlite3_step(row) == SQLITE_ROW)
 		ok = add_entry(db, row, out, err);
 	if (store_done(db, row, err) && ok)
@@ -325,21 +330,22 @@ bool household_log_entries(struct household *db, const struct log_name *of, size
 
 /* --- Taking back --- */
 
+/* In a chain UUIDs go up with its numbers. */
+#define LATEST(of, order)                                                                          \
+	"SELECT id FROM event WHERE " of " = ?1 AND kind <> 'undo' AND NOT EXISTS (SELECT 1 FROM " \
+	"undone WHERE undone.event = event.id) ORDER BY " order " DESC LIMIT 1"
+
 /* The latest entry of a subject, or of this device, that can be taken back. */
 static bool find_latest(struct household *db, int64_t subject, int64_t *event, struct error *err)
 {
 	sqlite3_stmt *query;
+	struct chain_head own;
 	*event = 0;
-	if (!store_cached(
-		db,
-		"SELECT event.id FROM event JOIN chain ON chain.id = event.chain WHERE event.kind "
-		"<> 'undo' AND CASE ?1 WHEN 0 THEN chain.own = 1 ELSE event.subject = ?1 END AND "
-		"NOT "
-		"EXISTS (SELECT 1 FROM undone WHERE undone.event = event.id) "
-		"ORDER BY event.uuid DESC LIMIT 1",
-		&query, err))
+	if (!chain_own(db, &own, err) ||
+	    !store_cached(db, subject ? LATEST("subject", "uuid") : LATEST("chain", "seq"), &query,
+			  err))
 		return false;
-	sqlite3_bind_int64(query, 1, subject);
+	sqlite3_bind_int64(query, 1, subject ? subject : own.chain);
 	if (sqlite3_step(query) == SQLITE_ROW)
 		*event = sqlite3_column_int64(query, 0);
 	return store_done(db, query, err) &&
