@@ -32,9 +32,11 @@ static const char *why(int code)
 	}
 }
 
-bool store_failed(const struct household *db, struct error *err)
+bool store_failed(struct household *db, struct error *err)
 {
-	const char *reason = why(sqlite3_extended_errcode(db->sql));
+	/* SQLite forgets it with the next statement, such as the ROLLBACK that follows. */
+	db->failed = sqlite3_extended_errcode(db->sql);
+	const char *reason = why(db->failed);
 	if (reason)
 		return error_failed(err, "household file '%s': %s", db->path, reason);
 	return error_failed(err, "household file '%s': %s; it may be damaged, put back a backup",

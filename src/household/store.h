@@ -17,6 +17,7 @@
 struct household {
 	sqlite3 *sql; /* NULL: read, and there is no file yet */
 	int version;  /* of its schema: an older file is read as it is, and brought up by a write */
+	int failed;   /* SQLite's code of the last failure that store_failed() told; 0: none */
 	bool logging; /* the tables of the log may be written: only between log_begin and log_end */
 	char path[HOUSEHOLD_PATH_SIZE];
 	/* Statements used again and again, by the address of their text. */
@@ -28,7 +29,7 @@ struct household {
 };
 
 /* Fills *err from SQLite's last error on this file; returns false. */
-bool store_failed(const struct household *db, struct error *err);
+bool store_failed(struct household *db, struct error *err);
 
 /* Runs statements that return nothing. */
 bool store_exec(struct household *db, const char *sql, struct error *err);

@@ -106,7 +106,7 @@ static bool rebuild_copy(struct household *copy, struct log_report *report, bool
 	*rebuilt = store_end(copy, state_rebuild(copy, &why), &why);
 	if (*rebuilt)
 		return true;
-	int code = sqlite3_extended_errcode(copy->sql) & 0xff;
+	int code = copy->failed & 0xff;
 	if (code == SQLITE_FULL || code == SQLITE_IOERR || code == SQLITE_NOMEM) {
 		*err = why;
 		return false;

@@ -384,6 +384,30 @@ START_TEST(bodies_that_make_no_sense_are_refused)
 }
 END_TEST
 
+/* Want of memory is no fault of the file. */
+START_TEST(without_memory_nothing_is_called_a_fault)
+{
+	static struct log_report report;
+	uint64_t state = 5;
+	int looked = 0, could_not = 0;
+	log_days(db, &state, 120, 9);
+	for (sqlite3_int64 limit = 100000; limit < 3000000; limit += 20000) {
+		household_close(db);
+		open_for(HOUSEHOLD_READ);
+		memset(&err, 0, sizeof err);
+		sqlite3_hard_heap_limit64(limit);
+		bool could = household_verify(db, &report, &err);
+		sqlite3_hard_heap_limit64(0);
+		if (could && report.faults_n > 0)
+			ck_abort_msg("limit %lld: %s", limit, report.faults[0].text);
+		looked += could;
+		could_not += !could;
+	}
+	ck_assert_int_gt(looked, 0);
+	ck_assert_int_gt(could_not, 0);
+}
+END_TEST
+
 START_TEST(batches_have_a_day_and_figures_that_can_be)
 {
 	static const struct {
@@ -518,6 +542,7 @@ Suite *sound_suite(void)
 	tcase_add_loop_test(tcase, a_fork_goes_on_from_its_parent, 0, 2);
 	tcase_add_test(tcase, what_is_left_open_to_change_is_said);
 	tcase_add_test(tcase, bodies_that_make_no_sense_are_refused);
+	tcase_add_test(tcase, without_memory_nothing_is_called_a_fault);
 	tcase_add_test(tcase, batches_have_a_day_and_figures_that_can_be);
 	tcase_add_test(tcase, a_clock_of_a_machine_has_a_range);
 	tcase_add_test(tcase, moments_that_no_clock_shows_are_refused);
