@@ -26,7 +26,7 @@ INCS = -Iinclude -I$(BUILD)/gen $(shell pkg-config --cflags libxml-2.0)
 LIBS := -ljansson -lsqlite3 -lm
 # The same bytes wherever it is built: no folder's name goes into the program, and what gcc would
 # draw at random for link-time optimization comes from the name of what is made.
-SAME = -ffile-prefix-map=$(CURDIR)=. $(if $(LTO),-frandom-seed=$@)
+SAME = -ffile-prefix-map=$(CURDIR)=. $(if $(LTO),-frandom-seed=$(or $@,all))
 COMPILE = $(CC) $(WARN) $(DEFS) $(INCS) $(CPPFLAGS) $(CFLAGS) $(LTO) $(SAME) $(XFLAGS) -MMD -MP
 
 TABLES  := $(sort $(wildcard db/*.txt))
