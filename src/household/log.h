@@ -219,7 +219,8 @@ char *batch_code_text(int year, int number, char buffer[static BATCH_CODE_SIZE])
 #define NEXT_NUMBER(table, kind)                                                                   \
 	"SELECT 1 + max(coalesce((SELECT max(number) FROM " table " WHERE year = ?1), 0), "        \
 	"coalesce((SELECT max(iif(json_valid(body), json_extract(body, '$.number'), 0)) "          \
-	"FROM undone CROSS JOIN event ON event.id = undone.event WHERE event.kind = '" kind "' AND "     \
+	"FROM undone CROSS JOIN event ON event.id = undone.event WHERE event.kind = '" kind        \
+	"' AND "                                                                                   \
 	"iif(json_valid(body), json_extract(body, '$.year'), 0) = ?1), 0))"
 
 /* Each is a usage error when there is none, or more than one to choose from. */
